@@ -1,0 +1,24 @@
+// Builds the one bundled program, dist/bayboard.js. It must not fetch anything.
+import { chmod, mkdir } from 'node:fs/promises'
+import { build } from 'esbuild'
+
+await mkdir('dist', { recursive: true })
+await build({
+  entryPoints: { bayboard: 'src/main.ts' },
+  outdir: 'dist',
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  target: 'node20',
+  minify: true,
+  legalComments: 'none',
+  jsx: 'automatic',
+  define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
+  // CommonJS parts of the bundle expect `require`; an ES module has to make its own.
+  banner: {
+    js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
+  },
+  // Ink reaches for its developer tools only when asked to; the bundle has none.
+  external: ['react-devtools-core'],
+})
+await chmod('dist/bayboard.js', 0o755)

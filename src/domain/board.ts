@@ -1,0 +1,203 @@
+// Arranges an assessment into the lines, words and tones that glass, paper, CSV and JSON all show; it judges nothing itself.
+import type { Assessment, PlaceAssessment, RigAssessment, SeatAssessment } from './assess.ts'
+import { capital } from './decide/decision.ts'
+import type { Id, Matter } from './gear.ts'
+import { plain, wordOf, type Kind } from './kinds.ts'
+import type { Condition } from './policy/shape.ts'
+import { isLooser, sayVerdict, type Verdict } from './rules/verdict.ts'
+import { SIGNS, type Shown, type Tone } from './signs.ts'
+import type { Element, State } from './state.ts'
+import { clockOf, type Instant, type LocalDate } from './time.ts'
+
+export interface ReasonLine {
+  element: Id | null
+  kind: Kind
+  state: Condition
+  matter: Matter
+  rule: string
+  text: string
+  on: LocalDate | null
+  /** The department's overlay gives this rule more room than the published base. */
+  looser: boolean
+}
+
+export interface PlaceLine {
+  kind: Kind
+  word: string
+  element: Id | null
+  /** `44x32, made 2019-03`, as far as the label is known. */
+  label: string
+  standsIn: boolean
+  state: Condition
+  /** The worst thing about it, or what it was found to be. */
+  text: string
+}
+
+export interface Row {
+  seat: Id
+  position: string
+  critical: boolean
+  member: Id | null
+  name: string
+  state: Shown
+  fit: boolean
+  answered: boolean
+  /** The worst reason as a sentence; empty when there is none. */
+  sentence: string
+  reasons: ReasonLine[]
+  places: PlaceLine[]
+}
+
+export interface RigLine {
+  id: Id
+  name: string
+  minimum: number
+  fit: number
+  canRide: boolean
+  /** `can ride: 4 of 4 needed are fit` */
+  words: string
+  tone: Tone
+  rows: Row[]
+}
+
+export interface Board {
+  at: Instant
+  station: string
+  invented: boolean
+  tour: { id: Id; platoon: string; officer: Id; officerName: string; on: LocalDate } | null
+  /** Who may not ride, as one sentence. */
+  headline: string
+  tone: Tone
+  rollCall: { answered: number; filled: number; complete: boolean; last: Instant | null; words: string }
+  policy: { name: string; overlay: string | null; provisional: string | null; looser: string[] }
+  rigs: RigLine[]
+}
+
+const reasonLine = (assessment: Assessment, verdict: Verdict): ReasonLine => {
+  const { element, kind, state, matter, rule, on } = verdict
+  const looser = isLooser(assessment.policy, rule)
+  return { element, kind, state, matter, rule, text: sayVerdict(verdict), on, looser }
+}
+
+const sayLabel = (element: Element | undefined): string =>
+  element
+    ? [element.size, element.ratedPsi && `${element.ratedPsi} psi`, element.made && `made ${element.made}`]
+        .filter(Boolean)
+        .join(', ')
+    : ''
+
+function placeLine({ kind, element, standsIn, state, verdicts }: PlaceAssessment): PlaceLine {
+  const [worst] = verdicts
+  const text = worst && worst.state !== 'ready' ? capital(worst.says) : ''
+  return {
+    kind,
+    word: wordOf(kind),
+    element: element?.id ?? null,
+    label: sayLabel(element),
+    standsIn,
+    state,
+    text,
+  }
+}
+
+/** A drag rescue device that the coat's edition does not ask for is not a gap. */
+const isShown = (place: PlaceAssessment): boolean =>
+  place.element !== undefined ||
+  place.state !== 'ready' ||
+  place.verdicts.some((each) => each.says !== 'present')
+
+function rowOf(assessment: Assessment, state: State, seat: SeatAssessment): Row {
+  const member = seat.seat.member === null ? undefined : state.members.get(seat.seat.member)
+  const reasons = seat.reasons.map((each) => reasonLine(assessment, each))
+  return {
+    seat: seat.seat.id,
+    position: seat.seat.position,
+    critical: seat.seat.critical,
+    member: seat.seat.member,
+    name: member?.name ?? '',
+    state: seat.state,
+    fit: seat.fit,
+    answered: seat.answered,
+    sentence: seat.state === 'unfilled' ? 'Nobody rides here.' : (reasons[0]?.text ?? ''),
+    reasons,
+    places: seat.places.filter(isShown).map(placeLine),
+  }
+}
+
+function rigLine(assessment: Assessment, state: State, rig: RigAssessment): RigLine {
+  const { id, name, minimum, fit, canRide, criticalOpen } = rig
+  const open = criticalOpen.map((seat) => seat.position).join(', ')
+  const count = `${fit} fit, ${minimum} needed`
+  const words = canRide ? `can ride: ${count}` : `cannot ride: ${count}${open ? `; open: ${open}` : ''}`
+  const rows = rig.seats.map((seat) => rowOf(assessment, state, seat))
+  return { id, name, minimum, fit, canRide, words, tone: canRide ? 'good' : 'bad', rows }
+}
+
+function sayHeadline(rigs: RigLine[]): { headline: string; tone: Tone } {
+  const rows = rigs.flatMap((rig) => rig.rows)
+  if (!rows.length) return { headline: 'This station has no rig yet.', tone: 'warn' }
+  const filled = rows.filter((row) => row.state !== 'unfilled')
+  if (!filled.length) return { headline: 'Nobody is seated yet.', tone: 'warn' }
+  const unfit = filled.filter((row) => !row.fit)
+  const kept = rigs.filter((rig) => !rig.canRide)
+  const rides = kept.length ? ` ${kept.map((rig) => rig.name).join(' and ')} cannot ride.` : ''
+  const due = filled.filter((row) => row.state === 'due').length
+  if (unfit.length) {
+    const names = unfit.map((row) => row.name).slice(0, 3)
+    const more = unfit.length > names.length ? ` and ${unfit.length - names.length} more` : ''
+    return { headline: `${unfit.length} may not ride: ${names.join(', ')}${more}.${rides}`, tone: 'bad' }
+  }
+  if (rides) return { headline: `Everybody seated may ride.${rides}`, tone: 'bad' }
+  const soon = due ? ` ${due} with something due.` : ''
+  return { headline: `Everybody seated may ride and every rig can.${soon}`, tone: due ? 'warn' : 'good' }
+}
+
+function rollCallOf(state: State, rigs: RigLine[]): Board['rollCall'] {
+  const filled = rigs.flatMap((rig) => rig.rows).filter((row) => row.state !== 'unfilled')
+  const answered = filled.filter((row) => row.answered).length
+  const times = [...(state.tour?.answers.values() ?? [])].toSorted((a, b) => a.seq - b.seq)
+  const last = times.at(-1)?.at ?? null
+  const complete = state.tour !== null && filled.length > 0 && answered === filled.length
+  const when = last ? `, last ${clockOf(last)}` : ''
+  const words = !state.tour
+    ? 'No tour is open.'
+    : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
+  return { answered, filled: filled.length, complete, last, words }
+}
+
+export function arrange(assessment: Assessment, state: State): Board {
+  const rigs = assessment.rigs.map((rig) => rigLine(assessment, state, rig))
+  const { policy } = assessment
+  const { tour } = state
+  const looser = [
+    ...policy.rules.flatMap(({ rule, looser, reason }) =>
+      looser ? [`${plain(rule.id)}: ${looser}${reason ? ` (${reason})` : ''}`] : [],
+    ),
+    ...policy.off.map(({ rule, reason }) => `${plain(rule.id)}: switched off (${reason})`),
+  ]
+  return {
+    at: assessment.at,
+    station: state.station?.name ?? '',
+    invented: state.station?.invented ?? false,
+    tour: tour && {
+      id: tour.id,
+      platoon: tour.platoon,
+      officer: tour.officer,
+      officerName: state.members.get(tour.officer)?.name ?? tour.officer,
+      on: tour.on,
+    },
+    ...sayHeadline(rigs),
+    rollCall: rollCallOf(state, rigs),
+    policy: {
+      name: policy.name,
+      overlay: policy.overlay ?? null,
+      provisional: policy.provisional ?? null,
+      looser,
+    },
+    rigs,
+  }
+}
+
+/** `■ out of service` */
+export const sayState = (shown: Shown, unicode: boolean): string =>
+  `${SIGNS[shown][unicode ? 'symbol' : 'ascii']} ${SIGNS[shown].word}`

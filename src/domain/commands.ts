@@ -1,0 +1,129 @@
+// Every command the board, a subcommand or a script can give; it says what is well formed, never what is allowed.
+import { z } from 'zod'
+import {
+  careShape,
+  dateShape,
+  elementShape,
+  exposureShape,
+  facepieceShape,
+  findingShape,
+  idShape,
+  kindShape,
+  matterShape,
+  memberShape,
+  psiShape,
+  resultShape,
+  rigShape,
+  wordsShape,
+} from './gear.ts'
+import { overlayShape } from './policy/shape.ts'
+import { instantToMs, type Instant } from './time.ts'
+
+/** Who gives a command before the station has a member, and for what is set up or imported. */
+export const SETUP = 'setup'
+
+const common = {
+  by: idShape,
+  at: z
+    .string()
+    .refine(
+      (text) => instantToMs(text) !== undefined,
+      'must be an instant with its offset, as 2026-11-24T07:02:11-05:00',
+    )
+    .optional(),
+}
+const ids = z.array(idShape).min(1, 'must name at least one').max(500)
+
+const command = <Name extends string, Shape extends z.ZodRawShape>(name: Name, shape: Shape) =>
+  z.strictObject({ do: z.literal(name), ...common, ...shape })
+
+export const commandShape = z.discriminatedUnion('do', [
+  command('add-rig', { rig: rigShape }),
+  command('add-member', { member: memberShape }),
+  command('add-element', { element: elementShape }),
+  command('import-gear', {
+    file: wordsShape,
+    members: z.array(memberShape),
+    elements: z.array(elementShape.extend({ issuedTo: idShape.optional(), issuedOn: dateShape.optional() })),
+  }),
+  command('issue', { element: idShape, to: idShape, on: dateShape.optional() }),
+  command('return-to-rack', { element: idShape }),
+  command('open-tour', { tour: idShape, platoon: wordsShape, officer: idShape, on: dateShape }),
+  command('seat-member', { seat: idShape, member: idShape }),
+  command('clear-seat', { seat: idShape }),
+  command('answer', { seat: idShape, findings: z.array(findingShape).max(50).optional() }),
+  command('read-pressure', { element: idShape, psi: psiShape }),
+  command('tag', { element: idShape, reason: wordsShape, matter: matterShape }),
+  command('lift-tag', { element: idShape, basis: wordsShape }),
+  command('swap', { seat: idShape, out: idShape.optional(), in: idShape, reason: wordsShape.optional() }),
+  command('swap-back', { seat: idShape, kind: kindShape }),
+  command('record-exposure', {
+    exposure: exposureShape,
+    seats: ids.optional(),
+    elements: ids.optional(),
+    incident: wordsShape.optional(),
+  }),
+  command('record-care', {
+    element: idShape,
+    care: careShape,
+    on: dateShape,
+    result: resultShape,
+    who: wordsShape.optional(),
+    note: wordsShape.optional(),
+  }),
+  command('record-fit-test', {
+    member: idShape,
+    facepiece: facepieceShape,
+    on: dateShape,
+    result: z.enum(['pass', 'fail']),
+  }),
+  command('send-away', { elements: ids, to: wordsShape, for: careShape }),
+  command('receive-back', { elements: ids }),
+  command('hold', { element: idShape, reason: wordsShape }),
+  command('retire', { element: idShape, reason: wordsShape, disposal: wordsShape }),
+  command('note', { text: wordsShape }),
+  command('amend', {
+    seq: z.number().int().min(1),
+    why: wordsShape,
+    with: z.record(z.string(), z.unknown()),
+  }),
+  command('acknowledge', { item: z.string().min(1).max(80) }),
+  command('hand-over', { to: idShape }),
+  command('adopt-policy', { overlay: overlayShape }),
+])
+
+export type Command = z.infer<typeof commandShape>
+export type CommandName = Command['do']
+export type CommandOf<Name extends CommandName> = Extract<Command, { do: Name }>
+/** A command as it reaches `decide`: its instant is known and is written in the station's zone. */
+export type Dated<C extends Command = Command> = C & { at: Instant }
+
+export const COMMAND_NAMES: readonly CommandName[] = commandShape.options.map(
+  (option) => option.shape.do.value,
+)
+
+/** One sentence for the first thing that is wrong, naming the place: `element.made must be a year and month …`. */
+export function sayShapeError(error: z.ZodError): string {
+  const issue = error.issues[0]!
+  const place = issue.path.map(String).join('.')
+  if (issue.code === 'unrecognized_keys') {
+    return `${place ? `${place} holds` : 'It holds'} something not asked for: ${issue.keys.join(', ')}.`
+  }
+  if (issue.code === 'invalid_type' && issue.input === undefined && issue.message.includes('undefined')) {
+    return `${place || 'The command'} is missing.`
+  }
+  const said = issue.message.replace(/^Invalid (input|option): /, '')
+  return `${place || 'It'} ${/^(must|cannot|is) /.test(said) ? said : `is wrong: ${said}`}.`
+}
+
+export function parseCommand(input: unknown): { command: Command } | { refused: string } {
+  const parsed = commandShape.safeParse(input)
+  if (parsed.success) return { command: parsed.data }
+  const name = typeof input === 'object' && input !== null && 'do' in input ? input.do : undefined
+  if (!COMMAND_NAMES.includes(name as CommandName)) {
+    const given =
+      typeof name === 'string' ? `"${name.slice(0, 40)}" is not a command` : 'A command needs a "do"'
+    return { refused: `${given}. The commands are: ${COMMAND_NAMES.join(', ')}.` }
+  }
+  return { refused: `${String(name)}: ${sayShapeError(parsed.error)} Nothing was recorded.` }
+}

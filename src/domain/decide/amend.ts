@@ -1,0 +1,146 @@
+// Decides corrections: a new event that names the one it amends. A record of fact is amended, an act is undone by its opposite.
+import type { z } from 'zod'
+import { sayShapeError, type CommandOf, type Dated } from '../commands.ts'
+import type { AmendableType, EventData } from '../events.ts'
+import type { Id } from '../gear.ts'
+import {
+  careShape,
+  dateShape,
+  exposureShape,
+  facepieceShape,
+  idShape,
+  labelShape,
+  matterShape,
+  memberShape,
+  psiShape,
+  resultShape,
+  wordsShape,
+} from '../gear.ts'
+import type { State } from '../state.ts'
+import { z as zod } from 'zod'
+import { dateOf } from '../time.ts'
+import { record, refuse, type Decision } from './decision.ts'
+import { careFault } from './gear.ts'
+import { labelFault } from './setting-up.ts'
+
+const withdrawn = zod.literal(true)
+
+/** What `with` may change of each record. `withdrawn` says that it should never have been recorded. */
+const CHANGES: Record<Exclude<AmendableType, 'gear-imported'>, z.ZodType<Record<string, unknown>>> = {
+  'member-added': memberShape.omit({ id: true }).partial(),
+  'element-added': labelShape.partial(),
+  'element-tagged': zod.strictObject({ reason: wordsShape, matter: matterShape, withdrawn }).partial(),
+  'exposure-recorded': zod
+    .strictObject({
+      exposure: exposureShape,
+      incident: wordsShape,
+      elements: zod.array(idShape).min(1),
+      withdrawn,
+    })
+    .partial(),
+  'care-recorded': zod
+    .strictObject({ care: careShape, on: dateShape, result: resultShape, who: wordsShape, withdrawn })
+    .partial(),
+  'pressure-read': zod.strictObject({ psi: psiShape, withdrawn }).partial(),
+  'fit-test-recorded': zod
+    .strictObject({ facepiece: facepieceShape, on: dateShape, result: zod.enum(['pass', 'fail']), withdrawn })
+    .partial(),
+  'note-made': zod.strictObject({ text: wordsShape, withdrawn }).partial(),
+}
+
+/** A record that still stands in the books: what kind it is, whose, and what it says. */
+export interface StandingRecord {
+  type: Exclude<AmendableType, 'gear-imported'>
+  subject: Id
+  said: Record<string, unknown>
+}
+
+/** Every record of fact made by one event that the books still hold, with the element or member it is about. */
+export function recordsOf(state: State, seq: number): StandingRecord[] {
+  const found: StandingRecord[] = []
+  const add = (type: StandingRecord['type'], subject: Id, said: object) =>
+    found.push({ type, subject, said: { ...said } })
+  for (const element of state.elements.values()) {
+    if (element.seq === seq) add('element-added', element.id, element)
+    for (const tag of element.tags) if (tag.seq === seq) add('element-tagged', element.id, tag)
+    for (const care of element.cares) if (care.seq === seq) add('care-recorded', element.id, care)
+    for (const exposure of element.exposures) {
+      if (exposure.seq === seq) add('exposure-recorded', element.id, exposure)
+    }
+    for (const reading of element.readings) if (reading.seq === seq) add('pressure-read', element.id, reading)
+  }
+  for (const member of state.members.values()) {
+    if (member.seq === seq) add('member-added', member.id, member)
+    for (const test of member.fitTests) if (test.seq === seq) add('fit-test-recorded', member.id, test)
+  }
+  for (const note of state.notes) if (note.seq === seq) add('note-made', '', note)
+  return found
+}
+
+/** One event can hold several records (an import, a crew's exposure): `subject` in `with` says which is meant. */
+function pick(records: StandingRecord[], subject: unknown): StandingRecord | undefined {
+  if (subject !== undefined) return records.find((each) => each.subject === subject)
+  return records.length === 1 || records.every((each) => each.type === 'exposure-recorded')
+    ? records[0]
+    : undefined
+}
+
+export function amend(command: Dated<CommandOf<'amend'>>, state: State): Decision {
+  const { seq, why, at } = command
+  const { subject, ...changes } = command.with
+  if (seq > state.seq) return refuse(`There is no event ${seq}: the journal has ${state.seq}.`)
+  const records = recordsOf(state, seq)
+  if (!records.length) {
+    return refuse(
+      `Event ${seq} holds no record that can be amended. An act, such as a swap, is undone by its opposite; only the newest records of an element are still open to change.`,
+    )
+  }
+  const standing = pick(records, subject)
+  if (!standing) {
+    const subjects = [...new Set(records.map((each) => each.subject))]
+    return refuse(`Event ${seq} is about several things. Say which in "with": {"subject": "${subjects[0]}"}.`)
+  }
+  const shaped = CHANGES[standing.type].safeParse(changes)
+  if (!shaped.success) return refuse(`amend: with: ${sayShapeError(shaped.error)} Nothing was recorded.`)
+  if (!Object.keys(shaped.data).length) return refuse('An amendment must say in "with" what changes.')
+  const fault = faultOf(state, standing, shaped.data, dateOf(at))
+  if (fault) return refuse(fault)
+  const was = Object.fromEntries(
+    Object.keys(shaped.data)
+      .filter((key) => key !== 'withdrawn')
+      .map((key) => [key, key === 'elements' ? elementsOf(records) : (standing.said[key] ?? null)]),
+  )
+  const data: EventData['event-amended'] = {
+    seq,
+    type: standing.type,
+    subject: standing.type === 'exposure-recorded' && subject === undefined ? '' : standing.subject,
+    why,
+    was,
+    with: shaped.data,
+  }
+  return record('event-amended', data)
+}
+
+const elementsOf = (records: StandingRecord[]): Id[] => records.map((each) => each.subject)
+
+/** The amended record is held to the same sense as a new one. */
+function faultOf(state: State, standing: StandingRecord, changes: Record<string, unknown>, today: string) {
+  const now = { ...standing.said, ...changes }
+  const element = state.elements.get(standing.subject)
+  if (standing.type === 'element-added' && element) {
+    const fault = labelFault({ ...element, ...changes }, today)
+    return fault && `${element.id} was not amended: ${fault}.`
+  }
+  if (standing.type === 'care-recorded' && element) {
+    const { care, on } = now as unknown as EventData['care-recorded']
+    return careFault(element, care, on, today)
+  }
+  if (standing.type === 'fit-test-recorded' && String((now as { on?: string }).on) > today) {
+    return 'A fit test is recorded when it has been done.'
+  }
+  if (standing.type === 'exposure-recorded') {
+    const unknown = (changes.elements as Id[] | undefined)?.find((id) => !state.elements.has(id))
+    return unknown && `There is no element ${unknown} in this station.`
+  }
+  return undefined
+}

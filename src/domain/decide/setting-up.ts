@@ -1,0 +1,127 @@
+// Decides what is added to a station and to whom gear is issued; an id is used once, for one thing.
+import type { CommandOf, Dated } from '../commands.ts'
+import type { ElementFacts, Id } from '../gear.ts'
+import { isHeldBySeat, wordOf } from '../kinds.ts'
+import { standInOf, type Element, type State } from '../state.ts'
+import { dateOf, firstDay, sayDate, type LocalDate } from '../time.ts'
+import { findLiving, Name, nameOf, record, refuse, sayAbsence, sayMember, type Decision } from './decision.ts'
+
+/** What already goes by an id, or undefined. Ids are one space, so that a scan can mean one thing only. */
+export function takenBy(state: State, id: Id): string | undefined {
+  if (id === 'setup') return '"setup" is kept for setting up'
+  if (state.elements.has(id)) return `${id} is already the ${nameOf(state.elements.get(id)!)}`
+  if (state.members.has(id)) return `${id} is already the member ${state.members.get(id)!.name}`
+  if (state.seats.has(id)) return `${id} is already a riding position`
+  if (state.rigs.has(id)) return `${id} is already the rig ${state.rigs.get(id)!.name}`
+  return undefined
+}
+
+export function addRig({ rig }: Dated<CommandOf<'add-rig'>>, state: State): Decision {
+  const ids = [rig.id, ...rig.seats.map((seat) => seat.id)]
+  const doubled = ids.find((id, index) => ids.indexOf(id) !== index)
+  if (doubled) return refuse(`${doubled} is named twice in rig ${rig.id}.`)
+  for (const id of ids) {
+    const taken = takenBy(state, id)
+    if (taken) return refuse(`${taken}. Nothing was added.`)
+  }
+  if (rig.minimum > rig.seats.length) {
+    return refuse(
+      `Rig ${rig.id} has ${rig.seats.length} riding positions: a minimum crew of ${rig.minimum} cannot ride.`,
+    )
+  }
+  return record('rig-added', { rig })
+}
+
+export function addMember({ member }: Dated<CommandOf<'add-member'>>, state: State): Decision {
+  const taken = takenBy(state, member.id)
+  return taken ? refuse(`${taken}. Nothing was added.`) : record('member-added', { member })
+}
+
+/** What is wrong with an element's label, or undefined. `today` bounds the dates. */
+export function labelFault(element: Omit<ElementFacts, 'id'>, today: LocalDate): string | undefined {
+  const { made, inService, kind } = element
+  if (made && firstDay(made) > today) return `it was made in ${made}, which is still to come`
+  if (inService && inService > today) return `it came into service on ${inService}, which is still to come`
+  if (made && inService && inService < firstDay(made)) {
+    return `it came into service on ${inService}, before it was made in ${made}`
+  }
+  if (kind !== 'cylinder' && (element.ratedPsi !== undefined || element.construction !== undefined)) {
+    return `only a cylinder has a rated pressure or a construction, and this is a ${wordOf(kind)}`
+  }
+  return undefined
+}
+
+export function addElement({ element, at }: Dated<CommandOf<'add-element'>>, state: State): Decision {
+  const taken = takenBy(state, element.id)
+  if (taken) return refuse(`${taken}. Nothing was added.`)
+  const fault = labelFault(element, dateOf(at))
+  return fault ? refuse(`${element.id} was not added: ${fault}.`) : record('element-added', { element })
+}
+
+export function importGear(command: Dated<CommandOf<'import-gear'>>, state: State): Decision {
+  const { file, members, elements, at } = command
+  const seen = new Set<Id>()
+  const joining = new Set(members.map((member) => member.id))
+  for (const { id } of [...members, ...elements]) {
+    const taken = takenBy(state, id) ?? (seen.has(id) ? `${id} stands in the file twice` : undefined)
+    if (taken) return refuse(`${taken}. Nothing was imported.`)
+    seen.add(id)
+  }
+  for (const element of elements) {
+    const { id, kind, issuedTo, issuedOn } = element
+    const fault = labelFault(element, dateOf(at))
+    if (fault) return refuse(`${id}: ${fault}. Nothing was imported.`)
+    if (issuedOn && issuedOn > dateOf(at))
+      return refuse(`${id}: issued on ${issuedOn}, which is still to come.`)
+    if (issuedTo !== undefined && !joining.has(issuedTo) && !isHolder(state, issuedTo)) {
+      return refuse(
+        `${id}: there is no member or riding position ${issuedTo} to issue it to. Nothing was imported.`,
+      )
+    }
+    const toSeat = issuedTo !== undefined && state.seats.has(issuedTo)
+    if (issuedTo !== undefined && toSeat !== isHeldBySeat(kind)) return refuse(`${id}: ${wrongHolder(kind)}`)
+  }
+  if (elements.length + members.length === 0) return refuse(`${file} holds no rows. Nothing was imported.`)
+  return record('gear-imported', { file, members, elements })
+}
+
+const isHolder = (state: State, id: Id): boolean => state.members.has(id) || state.seats.has(id)
+
+export const wrongHolder = (kind: Element['kind']): string =>
+  isHeldBySeat(kind)
+    ? `an ${wordOf(kind)} belongs to a riding position, not to a member.`.replace(/^an (?=[^aeiou])/, 'a ')
+    : `${wordOf(kind)} belongs to a member, not to a riding position.`
+
+export function issue(command: Dated<CommandOf<'issue'>>, state: State): Decision {
+  const element = findLiving(state, command.element)
+  if (typeof element === 'string') return refuse(element)
+  const { to, at } = command
+  const on = command.on ?? dateOf(at)
+  if (!isHolder(state, to)) return refuse(`There is no member or riding position ${to} in this station.`)
+  if (state.seats.has(to) !== isHeldBySeat(element.kind))
+    return refuse(`${element.id}: ${wrongHolder(element.kind)}`)
+  if (element.issuedTo !== null) {
+    return refuse(
+      `${Name(element)} is issued to ${sayMember(state, element.issuedTo)}. Return it to the rack first.`,
+    )
+  }
+  if (element.custody.where !== 'rack') return refuse(`${Name(element)} is ${sayAbsence(element)}.`)
+  const standIn = standInOf(state, element.id)
+  if (standIn) return refuse(`${Name(element)} stands in at ${standIn.seat}. Swap it back first.`)
+  if (on > dateOf(at)) return refuse(`${sayDate(on)} is still to come.`)
+  if (element.made && on < firstDay(element.made)) {
+    return refuse(
+      `${Name(element)} was made in ${element.made}: it cannot have been issued on ${sayDate(on)}.`,
+    )
+  }
+  return record('element-issued', { element: element.id, to, on })
+}
+
+export function returnToRack(command: Dated<CommandOf<'return-to-rack'>>, state: State): Decision {
+  const element = findLiving(state, command.element)
+  if (typeof element === 'string') return refuse(element)
+  const standIn = standInOf(state, element.id)
+  if (standIn) return refuse(`${Name(element)} stands in at ${standIn.seat}. Swap it back instead.`)
+  if (element.issuedTo === null) return refuse(`${Name(element)} is not issued to anybody.`)
+  return record('element-returned', { element: element.id })
+}

@@ -1,0 +1,116 @@
+// Every event the journal can hold; one command makes one event, so no crash can leave half a command behind.
+import type { Care, Exposure, Kind } from './kinds.ts'
+import type { ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts, RigFacts } from './gear.ts'
+import type { Overlay } from './policy/shape.ts'
+import type { Instant, LocalDate } from './time.ts'
+
+/** An element as an import brings it: with whom it is issued to, where the file says so. */
+export type ImportedElement = ElementFacts & { issuedTo?: Id | undefined; issuedOn?: LocalDate | undefined }
+
+export interface EventData {
+  'station-made': {
+    format: 1
+    name: string
+    timeZone: string
+    rotation: string
+    starts: string
+    /** The id of the published base policy. */
+    policy: string
+    /** True for a demonstration: every screen and paper then says the data are invented. */
+    invented?: boolean
+  }
+  'rig-added': { rig: RigFacts }
+  'member-added': { member: MemberFacts }
+  'element-added': { element: ElementFacts }
+  'gear-imported': { file: string; members: MemberFacts[]; elements: ImportedElement[] }
+  'element-issued': { element: Id; to: Id; on: LocalDate }
+  'element-returned': { element: Id }
+  'tour-opened': {
+    tour: Id
+    platoon: string
+    officer: Id
+    on: LocalDate
+    /** Seats whose member is not of this platoon: opening the tour relieves them. */
+    relieved: Id[]
+  }
+  'member-seated': { seat: Id; member: Id; relieves?: Id }
+  'seat-cleared': { seat: Id; member: Id }
+  /** Each finding tags its element. */
+  'seat-answered': { seat: Id; member: Id; tour: Id; findings: Finding[] }
+  'pressure-read': { element: Id; psi: number; tour?: Id }
+  'element-tagged': { element: Id; reason: string; matter: Matter }
+  'tag-lifted': { element: Id; basis: string; reasons: string[] }
+  'element-swapped': {
+    seat: Id
+    kind: Kind
+    /** Whose gear it is: the member in the seat, or the seat itself for an air pack or cylinder. */
+    holder: Id
+    in: Id
+    out?: Id
+    reason?: string
+    tour: Id
+  }
+  'swap-reversed': { seat: Id; kind: Kind; holder: Id; in: Id; out: Id; tour: Id }
+  'exposure-recorded': { exposure: Exposure; seats: Id[]; elements: Id[]; incident?: string }
+  /** An unserviceable result tags its element. */
+  'care-recorded': {
+    element: Id
+    care: Care
+    on: LocalDate
+    result: 'serviceable' | 'unserviceable'
+    who?: string
+    note?: string
+  }
+  'fit-test-recorded': { member: Id; facepiece: FacepieceFacts; on: LocalDate; result: 'pass' | 'fail' }
+  'elements-sent-away': { elements: Id[]; to: string; for: Care }
+  'elements-received-back': { elements: Id[] }
+  'element-held': { element: Id; reason: string }
+  'element-retired': { element: Id; reason: string; disposal: string }
+  'note-made': { text: string }
+  /** `was` is what the amended event said of the fields that `with` changes: both stay visible. */
+  'event-amended': {
+    seq: number
+    type: AmendableType
+    subject: Id
+    why: string
+    was: Record<string, unknown>
+    with: Record<string, unknown>
+  }
+  'item-acknowledged': { item: string; words: string; tour: Id }
+  'tour-handed-over': { tour: Id; from: Id; to: Id }
+  'policy-adopted': { overlay: Overlay }
+  /** Bytes of an unfinished last line were set aside when the journal was opened. */
+  'journal-recovered': { file: string; bytes: number }
+}
+
+/** Records of fact can be amended; an act is undone by its opposite. */
+export const AMENDABLE = [
+  'member-added',
+  'element-added',
+  'gear-imported',
+  'element-tagged',
+  'exposure-recorded',
+  'care-recorded',
+  'pressure-read',
+  'fit-test-recorded',
+  'note-made',
+] as const
+export type AmendableType = (typeof AMENDABLE)[number]
+
+export type EventType = keyof EventData
+
+/** An event as `decide` makes it: the session adds when and by whom. */
+export type Draft = { [T in EventType]: { type: T; data: EventData[T] } }[EventType]
+
+/** An event as the journal keeps it. `recordedAt` is there only when it was recorded later than it happened. */
+export type Event = {
+  [T in EventType]: {
+    seq: number
+    at: Instant
+    by: Id
+    type: T
+    data: EventData[T] & { recordedAt?: Instant }
+  }
+}[EventType]
+
+export type EventOf<T extends EventType> = Extract<Event, { type: T }>

@@ -1,0 +1,111 @@
+// Folds events into what is known; it never refuses, never judges, and never changes a state it was given.
+import { applyAmendment } from './evolve/amendment.ts'
+import * as crew from './evolve/crew.ts'
+import * as gear from './evolve/gear.ts'
+import type { Event } from './events.ts'
+import type { State } from './state.ts'
+
+/** The state after one more event; the given state stays as it was. */
+export const evolve = (state: State, event: Event): State => replay(state, [event])
+
+/** The state after all of these events, copying once however many there are. */
+export function replay(state: State, events: Iterable<Event>): State {
+  const draft = fork(state)
+  for (const event of events) apply(draft, event)
+  return draft
+}
+
+/** A draft of our own to fold many events into: its tables are new, its records still shared and never written to. */
+export const fork = (state: State): State => ({
+  ...state,
+  rigs: new Map(state.rigs),
+  seats: new Map(state.seats),
+  members: new Map(state.members),
+  elements: new Map(state.elements),
+  issued: new Map(state.issued),
+  standIns: new Map(state.standIns),
+  ridingLists: new Map(state.ridingLists),
+})
+
+/** Folds one event into a draft that nobody else holds. */
+export function apply(draft: State, event: Event): void {
+  draft.seq = event.seq
+  switch (event.type) {
+    case 'station-made': {
+      const { recordedAt: _, ...facts } = event.data
+      draft.station = { ...facts, madeAt: event.at }
+      return
+    }
+    case 'rig-added':
+      return crew.addRig(draft, event)
+    case 'member-added':
+      return crew.addMember(draft, event.data.member, event.seq)
+    case 'element-added':
+      return gear.addElement(draft, event.data.element, event.seq)
+    case 'gear-imported':
+      for (const member of event.data.members) crew.addMember(draft, member, event.seq)
+      for (const { issuedTo, issuedOn, ...element } of event.data.elements) {
+        gear.addElement(draft, element, event.seq)
+        if (issuedTo)
+          gear.issue(draft, element.id, issuedTo, issuedOn ?? element.inService ?? event.at.slice(0, 10))
+      }
+      return
+    case 'element-issued':
+      return gear.issue(draft, event.data.element, event.data.to, event.data.on)
+    case 'element-returned':
+      return gear.unissue(draft, event.data.element)
+    case 'tour-opened':
+      return crew.openTour(draft, event)
+    case 'member-seated':
+      return crew.seatMember(draft, event)
+    case 'seat-cleared':
+      return crew.clearSeat(draft, event.data.seat)
+    case 'seat-answered':
+      crew.answer(draft, event)
+      for (const { element, point, matter } of event.data.findings)
+        gear.tag(draft, element, event, point, matter)
+      return
+    case 'pressure-read':
+      return gear.readPressure(draft, event)
+    case 'element-tagged':
+      return gear.tag(draft, event.data.element, event, event.data.reason, event.data.matter)
+    case 'tag-lifted':
+      return gear.liftTags(draft, event.data.element)
+    case 'element-swapped':
+      return gear.swap(draft, event)
+    case 'swap-reversed':
+      return gear.swapBack(draft, event)
+    case 'exposure-recorded':
+      return gear.expose(draft, event)
+    case 'care-recorded':
+      return gear.recordCare(draft, event)
+    case 'fit-test-recorded':
+      return crew.recordFitTest(draft, event)
+    case 'elements-sent-away':
+      return gear.sendAway(draft, event)
+    case 'elements-received-back':
+      return gear.receiveBack(draft, event)
+    case 'element-held':
+      return gear.hold(draft, event)
+    case 'element-retired':
+      return gear.retire(draft, event)
+    case 'note-made':
+      draft.notes = [
+        ...draft.notes.slice(-49),
+        { seq: event.seq, at: event.at, by: event.by, text: event.data.text },
+      ]
+      return
+    case 'event-amended':
+      return applyAmendment(draft, event)
+    case 'item-acknowledged':
+      return crew.acknowledge(draft, event)
+    case 'tour-handed-over':
+      draft.tour = null
+      return
+    case 'policy-adopted':
+      draft.overlay = event.data.overlay
+      return
+    case 'journal-recovered':
+      return
+  }
+}

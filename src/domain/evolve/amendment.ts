@@ -1,0 +1,78 @@
+// Folds a correction into the records it names, as if they had said so from the start; the journal keeps both.
+import type { EventOf } from '../events.ts'
+import type { CareRecord, ExposureRecord, FitTest, Member, State, Tag } from '../state.ts'
+import { changeMember, inOrder, said } from './crew.ts'
+import { changeElement, exposeOne, failed, keepCares } from './gear.ts'
+
+export function applyAmendment(draft: State, event: EventOf<'event-amended'>): void {
+  const { seq, type, subject, with: changes } = event.data
+  const { withdrawn = false, ...fields } = changes
+  /** The records with the one of this event changed, or without it. */
+  const mend = <T extends { seq: number }>(records: T[]): T[] =>
+    records.flatMap((record) => (record.seq !== seq ? [record] : withdrawn ? [] : [{ ...record, ...fields }]))
+
+  switch (type) {
+    case 'element-added':
+      return changeElement(draft, subject, () => fields)
+    case 'member-added':
+    case 'gear-imported':
+      return changeMember(draft, subject, (member) => ({ ...member, ...(fields as Partial<Member>) }))
+    case 'element-tagged':
+      return changeElement(draft, subject, ({ tags }) => ({ tags: mend<Tag>(tags) }))
+    case 'pressure-read':
+      return changeElement(draft, subject, ({ readings }) => ({ readings: mend(readings) }))
+    case 'care-recorded':
+      return amendCare(draft, event, mend)
+    case 'exposure-recorded':
+      return amendExposure(draft, event, mend)
+    case 'fit-test-recorded':
+      return changeMember(draft, subject, (member) => ({
+        ...member,
+        fitTests: inOrder(mend<FitTest>(member.fitTests), Infinity),
+      }))
+    case 'note-made':
+      draft.notes = mend(draft.notes)
+      return
+  }
+}
+
+/** A result corrected to unserviceable tags the element, and the tag goes if it is corrected back. */
+function amendCare(
+  draft: State,
+  event: EventOf<'event-amended'>,
+  mend: (cares: CareRecord[]) => CareRecord[],
+): void {
+  changeElement(draft, event.data.subject, (element) => {
+    const cares = keepCares(mend(element.cares))
+    const record = cares.find((each) => each.seq === event.data.seq)
+    const others = element.tags.filter((tag) => tag.seq !== event.data.seq)
+    // A tag already lifted comes back only when the result itself is amended.
+    const isTagged = others.length < element.tags.length || 'result' in event.data.with
+    const tag: Tag[] =
+      record?.result === 'unserviceable' && isTagged
+        ? [{ ...said(record), reason: failed(record.care), matter: 'safety' }]
+        : []
+    return { cares, tags: [...others, ...tag] }
+  })
+}
+
+function amendExposure(
+  draft: State,
+  event: EventOf<'event-amended'>,
+  mend: (exposures: ExposureRecord[]) => ExposureRecord[],
+): void {
+  const { seq, subject, with: changes } = event.data
+  const { elements, ...fields } = changes as { elements?: string[] }
+  const before = [...draft.elements.values()].filter((each) => each.exposures.some((one) => one.seq === seq))
+  const record = before[0]?.exposures.find((each) => each.seq === seq)
+  for (const element of before) {
+    if (subject && element.id !== subject) continue
+    const stays = !elements || elements.includes(element.id)
+    changeElement(draft, element.id, ({ exposures }) => ({
+      exposures: stays ? mend(exposures) : exposures.filter((each) => each.seq !== seq),
+    }))
+  }
+  for (const id of elements ?? []) {
+    if (record && !before.some((each) => each.id === id)) exposeOne(draft, id, { ...record, ...fields })
+  }
+}

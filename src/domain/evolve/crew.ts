@@ -1,0 +1,85 @@
+// Folds what happens to rigs, members, seats and tours into a draft; every record it touches is replaced.
+import type { EventOf } from '../events.ts'
+import type { Id, MemberFacts } from '../gear.ts'
+import type { FitTest, Member, Said, Seat, State } from '../state.ts'
+
+/** Older records stay in the journal; these are enough for any amendment to fall back on. */
+const KEPT_FIT_TESTS = 8
+
+export const said = ({ seq, at, by }: Said): Said => ({ seq, at, by })
+
+export function addRig(draft: State, { data: { rig } }: EventOf<'rig-added'>): void {
+  draft.rigs.set(rig.id, { ...rig, seats: rig.seats.map((seat) => seat.id) })
+  for (const { id, position, critical = false } of rig.seats) {
+    draft.seats.set(id, { id, rig: rig.id, position, critical, member: null })
+  }
+}
+
+export function addMember(draft: State, member: MemberFacts, seq: number): void {
+  draft.members.set(member.id, { ...member, seq, seat: null, fitTests: [] })
+}
+
+export function changeMember(draft: State, id: Id, change: (member: Member) => Member): void {
+  const member = draft.members.get(id)
+  if (member) draft.members.set(id, change(member))
+}
+
+const changeSeat = (draft: State, id: Id, change: Partial<Seat>): void => {
+  const seat = draft.seats.get(id)
+  if (seat) draft.seats.set(id, { ...seat, ...change })
+}
+
+export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
+  const { tour: id, platoon, officer, on, relieved } = event.data
+  for (const seat of relieved) clearSeat(draft, seat)
+  draft.tour = { id, platoon, officer, on, opened: said(event), answers: new Map(), acknowledged: new Map() }
+  draft.tours = [...draft.tours, id]
+}
+
+export function seatMember(draft: State, { data: { seat, member } }: EventOf<'member-seated'>): void {
+  clearSeat(draft, seat)
+  changeSeat(draft, seat, { member })
+  changeMember(draft, member, (each) => ({ ...each, seat }))
+  if (!draft.tour) return
+  const list = new Map(draft.ridingLists.get(draft.tour.platoon))
+  for (const [place, name] of list) if (name === member) list.delete(place)
+  draft.ridingLists.set(draft.tour.platoon, list.set(seat, member))
+}
+
+/** Whoever sits there leaves; the seat has to answer again. */
+export function clearSeat(draft: State, id: Id): void {
+  const member = draft.seats.get(id)?.member
+  if (member) changeMember(draft, member, (each) => ({ ...each, seat: null }))
+  changeSeat(draft, id, { member: null })
+  if (draft.tour?.answers.has(id)) {
+    const answers = new Map(draft.tour.answers)
+    answers.delete(id)
+    draft.tour = { ...draft.tour, answers }
+  }
+}
+
+export function answer(draft: State, event: EventOf<'seat-answered'>): void {
+  if (!draft.tour) return
+  const { seat, member, findings } = event.data
+  const answers = new Map(draft.tour.answers).set(seat, { ...said(event), member, findings })
+  draft.tour = { ...draft.tour, answers }
+}
+
+export function recordFitTest(draft: State, event: EventOf<'fit-test-recorded'>): void {
+  const { member, facepiece, on, result } = event.data
+  const test: FitTest = { ...said(event), facepiece, on, result }
+  changeMember(draft, member, (each) => ({
+    ...each,
+    fitTests: inOrder([...each.fitTests, test], KEPT_FIT_TESTS),
+  }))
+}
+
+/** Oldest first by the day it was done, then by the journal; the newest `most` of them. */
+export const inOrder = <T extends Said & { on: string }>(records: T[], most: number): T[] =>
+  records.toSorted((a, b) => (a.on === b.on ? a.seq - b.seq : a.on < b.on ? -1 : 1)).slice(-most)
+
+export function acknowledge(draft: State, event: EventOf<'item-acknowledged'>): void {
+  if (!draft.tour) return
+  const acknowledged = new Map(draft.tour.acknowledged).set(event.data.item, said(event))
+  draft.tour = { ...draft.tour, acknowledged }
+}

@@ -1,0 +1,177 @@
+// Folds what happens to elements into a draft; every record it touches is replaced.
+import type { EventOf } from '../events.ts'
+import type { ElementFacts, Id, Matter } from '../gear.ts'
+import { isHeldBySeat } from '../kinds.ts'
+import {
+  place,
+  standInOf,
+  type CareRecord,
+  type Custody,
+  type Element,
+  type Said,
+  type State,
+} from '../state.ts'
+import type { LocalDate } from '../time.ts'
+import { inOrder, said } from './crew.ts'
+
+/**
+ * The newest records of each kind that the books hold, so that their size follows the gear and not the years.
+ * Should amendments withdraw all of them, the element is unproven: the safe side.
+ */
+const KEPT = 8
+
+export function addElement(draft: State, element: ElementFacts, seq: number): void {
+  draft.elements.set(element.id, {
+    ...element,
+    seq,
+    issuedTo: null,
+    issuedOn: null,
+    custody: { where: 'rack' },
+    tags: [],
+    cares: [],
+    exposures: [],
+    readings: [],
+  })
+}
+
+export function changeElement(draft: State, id: Id, change: (element: Element) => Partial<Element>): void {
+  const element = draft.elements.get(id)
+  if (element) draft.elements.set(id, { ...element, ...change(element) })
+}
+
+const withHolder = (element: Element): Custody => ({ where: isHeldBySeat(element.kind) ? 'rig' : 'issued' })
+
+export function issue(draft: State, id: Id, to: Id, on: LocalDate): void {
+  changeElement(draft, id, (element) => {
+    const key = place(to, element.kind)
+    draft.issued.set(key, [...(draft.issued.get(key) ?? []), id])
+    return { issuedTo: to, issuedOn: element.issuedOn ?? on, custody: withHolder(element) }
+  })
+}
+
+/** Takes it off its holder's list and out of any place it stands in. */
+function release(draft: State, element: Element): void {
+  const standIn = standInOf(draft, element.id)
+  if (standIn) draft.standIns.delete(place(standIn.holder, standIn.kind))
+  if (element.issuedTo === null) return
+  const key = place(element.issuedTo, element.kind)
+  const left = (draft.issued.get(key) ?? []).filter((each) => each !== element.id)
+  if (left.length) draft.issued.set(key, left)
+  else draft.issued.delete(key)
+}
+
+export function unissue(draft: State, id: Id): void {
+  changeElement(draft, id, (element) => {
+    release(draft, element)
+    const isAway = element.custody.where === 'away' || element.custody.where === 'held'
+    return { issuedTo: null, custody: isAway ? element.custody : { where: 'rack' } }
+  })
+}
+
+export const tag = (draft: State, id: Id, event: Said, reason: string, matter: Matter): void =>
+  changeElement(draft, id, (element) => ({ tags: [...element.tags, { ...said(event), reason, matter }] }))
+
+export const liftTags = (draft: State, id: Id): void => changeElement(draft, id, () => ({ tags: [] }))
+
+export function readPressure(draft: State, event: EventOf<'pressure-read'>): void {
+  const reading = { ...said(event), psi: event.data.psi }
+  changeElement(draft, event.data.element, ({ readings }) => ({
+    readings: [...readings, reading].slice(-KEPT),
+  }))
+}
+
+/** A spare goes where it is needed; the element it relieves stays its holder's own, or goes back to the rack. */
+export function swap(draft: State, event: EventOf<'element-swapped'>): void {
+  const { seat, kind, holder, in: spare, out } = event.data
+  const key = place(holder, kind)
+  const before = draft.standIns.get(key)
+  const own = before ? before.own : (out ?? null)
+  if (before) toRack(draft, before.element)
+  draft.standIns.set(key, { ...said(event), kind, holder, element: spare, own, seat })
+  changeElement(draft, spare, (element) => ({
+    custody: withHolder(element),
+    issuedOn: element.issuedOn ?? event.at.slice(0, 10),
+  }))
+}
+
+export function swapBack(draft: State, { data }: EventOf<'swap-reversed'>): void {
+  draft.standIns.delete(place(data.holder, data.kind))
+  toRack(draft, data.out)
+}
+
+/** A spare that is nobody's own goes to the rack; a second set stays with its member; what is away stays away. */
+const toRack = (draft: State, id: Id): void =>
+  changeElement(draft, id, ({ issuedTo, custody }) =>
+    issuedTo === null && (custody.where === 'issued' || custody.where === 'rig')
+      ? { custody: { where: 'rack' } }
+      : {},
+  )
+
+export function expose(draft: State, event: EventOf<'exposure-recorded'>): void {
+  const { exposure, incident, elements } = event.data
+  const record = { ...said(event), exposure, ...(incident !== undefined && { incident }) }
+  for (const id of elements) exposeOne(draft, id, record)
+}
+
+export const exposeOne = (draft: State, id: Id, record: Element['exposures'][number]): void =>
+  changeElement(draft, id, ({ exposures }) => ({
+    exposures: keepEach([...exposures, record], (each) => each.exposure),
+  }))
+
+/** The newest of each sort: a smoke exposure must never push a hazardous one off the books. */
+function keepEach<T extends Said>(records: T[], sortOf: (record: T) => string): T[] {
+  return records.filter((record) => {
+    const newer = records.filter((each) => sortOf(each) === sortOf(record) && each.seq > record.seq)
+    return newer.length < KEPT
+  })
+}
+
+export const keepCares = (cares: CareRecord[]): CareRecord[] => {
+  const sorts = [...new Set(cares.map((each) => each.care))]
+  return inOrder(
+    sorts.flatMap((care) =>
+      inOrder(
+        cares.filter((each) => each.care === care),
+        KEPT,
+      ),
+    ),
+    Infinity,
+  )
+}
+
+export function recordCare(draft: State, event: EventOf<'care-recorded'>): void {
+  const { element: id, care, on, result, who } = event.data
+  const record: CareRecord = { ...said(event), care, on, result, ...(who !== undefined && { who }) }
+  changeElement(draft, id, ({ cares }) => ({ cares: keepCares([...cares, record]) }))
+  if (result === 'unserviceable') tag(draft, id, event, failed(care), 'safety')
+}
+
+export const failed = (care: string): string => `failed ${care.replaceAll('-', ' ')}`
+
+export function sendAway(draft: State, event: EventOf<'elements-sent-away'>): void {
+  const { elements, to, for: care } = event.data
+  for (const id of elements) {
+    changeElement(draft, id, () => ({ custody: { where: 'away', to, for: care, since: event.at } }))
+  }
+}
+
+export function receiveBack(draft: State, { data }: EventOf<'elements-received-back'>): void {
+  for (const id of data.elements) {
+    const inPlace = standInOf(draft, id) !== undefined
+    changeElement(draft, id, (element) => ({
+      custody: element.issuedTo !== null || inPlace ? withHolder(element) : { where: 'rack' },
+    }))
+  }
+}
+
+export const hold = (draft: State, event: EventOf<'element-held'>): void =>
+  changeElement(draft, event.data.element, () => ({
+    custody: { where: 'held', reason: event.data.reason, since: event.at },
+  }))
+
+export const retire = (draft: State, event: EventOf<'element-retired'>): void =>
+  changeElement(draft, event.data.element, (element) => {
+    release(draft, element)
+    const { reason, disposal } = event.data
+    return { issuedTo: null, custody: { where: 'retired', reason, disposal, since: event.at } }
+  })

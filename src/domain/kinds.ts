@@ -1,0 +1,83 @@
+// The kinds of element, as the catalogue under data/ describes them; it must never hold a rule or a limit.
+import catalogue from '../../data/catalogue.json' with { type: 'json' }
+
+/** In the order the gear is called at roll call. */
+export const KINDS = [
+  'coat-shell',
+  'coat-liner',
+  'drag-rescue-device',
+  'trouser-shell',
+  'trouser-liner',
+  'helmet',
+  'hood',
+  'gloves',
+  'boots',
+  'facepiece',
+  'air-pack',
+  'cylinder',
+] as const
+export type Kind = (typeof KINDS)[number]
+
+export const CARES = [
+  'routine-inspection',
+  'advanced-inspection',
+  'complete-liner-inspection',
+  'routine-cleaning',
+  'advanced-cleaning',
+  'specialised-cleaning',
+  'drying',
+  'repair',
+  'hydrostatic-test',
+  'flow-test',
+  'function-check',
+] as const
+export type Care = (typeof CARES)[number]
+
+export const EXPOSURES = [
+  'products-of-combustion',
+  'body-fluids',
+  'hazardous-material',
+  'water',
+  'other',
+] as const
+export type Exposure = (typeof EXPOSURES)[number]
+
+/** The body measures a member is fitted by; each names the kinds that follow it in the catalogue. */
+export const MEASURES = ['coat', 'trousers', 'helmet', 'hood', 'gloves', 'boots', 'facepiece'] as const
+export type Measure = (typeof MEASURES)[number]
+
+export const CONSTRUCTIONS = ['steel', 'aluminium', 'carbon', 'glass', 'aramid', 'hoop'] as const
+export type Construction = (typeof CONSTRUCTIONS)[number]
+
+export interface KindFacts {
+  /** The trade's word for it, lower case. */
+  word: string
+  /** Two letters for the column head on the board. */
+  mark: string
+  /** Whose it is: most gear is a member's, the air pack and cylinder belong to the seat. */
+  held: 'member' | 'seat'
+  /** The member's measure it must fit, where there is one. */
+  measure?: Measure
+  /** The cares that can be recorded for it. */
+  cares: Care[]
+  /** What a routine inspection looks at. Source: the 2008 routine inspection list as published by fire departments. */
+  points: string[]
+}
+
+const kinds = catalogue.kinds as Record<Kind, KindFacts>
+
+export const factsOf = (kind: Kind): KindFacts => kinds[kind]
+export const wordOf = (kind: Kind): string => kinds[kind].word
+export const pointsOf = (kind: Kind): string[] => [...kinds[kind].points, ...catalogue.everywhere]
+export const isHeldBySeat = (kind: Kind): boolean => kinds[kind].held === 'seat'
+
+/** `'advanced-cleaning'` reads `advanced cleaning`. */
+export const plain = (name: string): string => name.replaceAll('-', ' ')
+
+/** Kinds that are made as one assembly and worn only together. */
+const FAMILIES: readonly (readonly Kind[])[] = [
+  ['coat-shell', 'coat-liner', 'drag-rescue-device'],
+  ['trouser-shell', 'trouser-liner'],
+]
+export const familyOf = (kind: Kind): readonly Kind[] =>
+  FAMILIES.find((family) => family.includes(kind)) ?? [kind]

@@ -1,0 +1,144 @@
+// Lays the department's overlay on a published base policy; it must never hide that a rule became looser.
+import base2020 from '../../../data/policies/nfpa-1851-2020.json' with { type: 'json' }
+import type { State } from '../state.ts'
+import { addDuration, sayDuration, type Duration } from '../time.ts'
+import {
+  CONDITIONS,
+  type BasePolicy,
+  type Overlay,
+  type Policy,
+  type Rule,
+  type RuleChange,
+} from './shape.ts'
+
+/** The published bases by id; a shipped base is never edited, a correction gets a new id. */
+export const BASES: ReadonlyMap<string, BasePolicy> = new Map(
+  [base2020].map((base) => [base.id, base as unknown as BasePolicy]),
+)
+export const DEFAULT_BASE = base2020.id
+
+/** Durations order by the date they reach from one fixed day. */
+const reach = (duration: Duration): string => addDuration('2001-01-01', duration)
+
+function limitLooser(before: Rule['limit'], after: Rule['limit']): boolean {
+  if (before === undefined || after === undefined) return before !== after
+  if (typeof before === 'string' && typeof after === 'string') return reach(after) > reach(before)
+  const limitOf = (limit: typeof before, name: string) =>
+    typeof limit === 'string' ? limit : limit[name as keyof typeof limit]
+  const names = Object.keys({
+    ...(typeof before === 'object' && before),
+    ...(typeof after === 'object' && after),
+  })
+  return names.some((name) => {
+    const [old, now] = [limitOf(before, name), limitOf(after, name)]
+    return old !== undefined && (now === undefined || reach(now) > reach(old))
+  })
+}
+
+/** In words, each way in which a rule gives more room than it did. */
+function sayLooser(before: Rule, after: Rule): string | undefined {
+  const ways: string[] = []
+  if (limitLooser(before.limit, after.limit))
+    ways.push(`limit ${sayLimit(after.limit)} for ${sayLimit(before.limit)}`)
+  if (before.first && after.first && reach(after.first) > reach(before.first)) {
+    ways.push(`first limit ${sayDuration(after.first)} for ${sayDuration(before.first)}`)
+  }
+  if (before.warn && after.warn && reach(after.warn) < reach(before.warn)) {
+    ways.push(`warns ${sayDuration(after.warn)} ahead for ${sayDuration(before.warn)}`)
+  }
+  if (CONDITIONS.indexOf(after.past) > CONDITIONS.indexOf(before.past)) {
+    ways.push(`past its limit it is ${after.past} for ${before.past}`)
+  }
+  return ways.length ? ways.join('; ') : undefined
+}
+
+export const sayLimit = (limit: Rule['limit']): string =>
+  limit === undefined
+    ? 'none'
+    : typeof limit === 'string'
+      ? sayDuration(limit)
+      : Object.entries(limit)
+          .map(([name, value]) => `${name} ${sayDuration(value)}`)
+          .join(', ')
+
+function changed(rule: Rule, change: RuleChange): Rule {
+  const { id: _id, reason: _reason, off: _off, ...fields } = change
+  const given = Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined))
+  return { ...rule, ...given }
+}
+
+/** The policy that a base and an overlay make together. */
+export function layOver(base: BasePolicy, overlay: Overlay | null): Policy {
+  const changes = new Map(overlay?.changes.map((change) => [change.id, change]))
+  const policy: Policy = { name: base.name, edition: base.edition, rules: [], off: [] }
+  if (base.provisional) policy.provisional = base.provisional
+  if (overlay) policy.overlay = overlay.name
+  for (const rule of base.rules) {
+    const change = changes.get(rule.id)
+    if (!change) {
+      policy.rules.push({ rule })
+    } else if (change.off) {
+      policy.off.push({ rule, reason: change.reason })
+    } else {
+      const now = changed(rule, change)
+      const looser = sayLooser(rule, now)
+      policy.rules.push({ rule: now, reason: change.reason, ...(looser && { looser }) })
+    }
+  }
+  for (const { reason, ...rule } of overlay?.add ?? []) policy.rules.push({ rule, reason })
+  return policy
+}
+
+/** What is wrong with an overlay for this base, in sentences; none when it can be adopted. */
+export function faultsOf(base: BasePolicy, overlay: Overlay): string[] {
+  const known = new Set(base.rules.map((rule) => rule.id))
+  const seen = new Set<string>()
+  const faults: string[] = []
+  overlay.changes.forEach((change, index) => {
+    const where = `changes.${index}`
+    if (!known.has(change.id)) {
+      faults.push(
+        `${where}: ${base.name} has no rule "${change.id}". Its rules are: ${[...known].join(', ')}.`,
+      )
+    }
+    if (seen.has(change.id)) faults.push(`${where}: rule "${change.id}" is changed twice.`)
+    seen.add(change.id)
+    const rule = base.rules.find((each) => each.id === change.id)
+    if (rule && change.limit !== undefined && rule.limit === undefined) {
+      faults.push(`${where}: rule "${change.id}" has no limit to change.`)
+    }
+    if (
+      !change.off &&
+      [change.limit, change.first, change.warn, change.past].every((value) => value === undefined)
+    ) {
+      faults.push(`${where}: it changes nothing of rule "${change.id}".`)
+    }
+  })
+  overlay.add.forEach((rule, index) => {
+    if (known.has(rule.id) || overlay.add.findIndex((each) => each.id === rule.id) !== index) {
+      faults.push(
+        `add.${index}: there is already a rule "${rule.id}". Change it, or give the new one another id.`,
+      )
+    }
+    const counts = 'since' in rule.watch
+    if (counts && rule.limit === undefined) faults.push(`add.${index}: rule "${rule.id}" needs a limit.`)
+  })
+  return faults
+}
+
+const made = new WeakMap<Overlay, Policy>()
+const plainBases = new Map<string, Policy>()
+
+/** The policy in force at this point of the journal. The same overlay gives the same policy object. */
+export function policyOf(state: State): Policy {
+  const base = BASES.get(state.station?.policy ?? DEFAULT_BASE) ?? BASES.get(DEFAULT_BASE)!
+  const kept = state.overlay ? made.get(state.overlay) : plainBases.get(base.id)
+  if (kept) return kept
+  const policy = layOver(base, state.overlay)
+  if (state.overlay) made.set(state.overlay, policy)
+  else plainBases.set(base.id, policy)
+  return policy
+}
+
+/** The base an overlay would be laid on in this station. */
+export const baseOf = (state: State): BasePolicy => BASES.get(state.station?.policy ?? DEFAULT_BASE)!

@@ -1,0 +1,42 @@
+// Which platoon works which day; published day patterns, never a department's calendar.
+import { daysBetween, type LocalDate } from './time.ts'
+
+interface Rotation {
+  /** One letter a day: X works, D works the day, N works the night, O is off. */
+  pattern: string
+  /** The day in the pattern at which each platoon stands on the first day of the calendar it counts from. */
+  offsets: number[]
+}
+
+/** Every set of offsets covers every day exactly once. Source: published rotation patterns, arithmetic checked in the tests. */
+export const ROTATIONS: Readonly<Record<string, Rotation>> = {
+  '24/48': { pattern: 'XOO', offsets: [0, 1, 2] },
+  '48/96': { pattern: 'XXOOOO', offsets: [0, 2, 4] },
+  'nine-day': { pattern: 'XOXOXOOOO', offsets: [0, 3, 6] },
+  '24/72': { pattern: 'XOOO', offsets: [0, 1, 2, 3] },
+  '1-1-1-5': { pattern: 'XOXOOOOO', offsets: [0, 1, 4, 5] },
+  '48/144': { pattern: 'XXOOOOOO', offsets: [0, 2, 4, 6] },
+  '10/14': { pattern: 'DDNNOOOO', offsets: [0, 2, 4, 6] },
+}
+export const ROTATION_NAMES = Object.keys(ROTATIONS)
+
+/** The day from which the patterns count; a department's own start is told by its platoons' order. */
+const EPOCH: LocalDate = '2024-01-01'
+
+/** What a platoon (by its place in the order of platoons) does on a day: X, D, N or O. */
+export function dutyOn(rotation: string, platoonIndex: number, date: LocalDate): string {
+  const { pattern, offsets } = ROTATIONS[rotation]!
+  const days = daysBetween(EPOCH, date) - (offsets[platoonIndex % offsets.length] ?? 0)
+  const length = pattern.length
+  return pattern.charAt(((days % length) + length) % length)
+}
+
+/** The platoons on duty on a day, in the order given; with 10/14 there are two, day and night. */
+export function onDuty(rotation: string, platoons: readonly string[], date: LocalDate): string[] {
+  const { offsets } = ROTATIONS[rotation]!
+  return platoons.slice(0, offsets.length).filter((_, index) => dutyOn(rotation, index, date) !== 'O')
+}
+
+/** Hours from a tour's start to its end by the wall clock; 48-hour rotations are two tours of 24. */
+export const hoursOf = (rotation: string, duty: string): number =>
+  rotation === '10/14' ? (duty === 'N' ? 14 : 10) : 24

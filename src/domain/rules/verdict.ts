@@ -1,0 +1,80 @@
+// What a rule says of one element, with its arithmetic; a verdict without the date it counts from is never `ready` by default.
+import type { Id, Matter } from '../gear.ts'
+import { capital } from '../decide/decision.ts'
+import { wordOf, type Kind } from '../kinds.ts'
+import { CONDITIONS, type Condition, type Policy, type Rule, type RuleInForce } from '../policy/shape.ts'
+import type { Element, Member, Seat } from '../state.ts'
+import type { Instant, LocalDate } from '../time.ts'
+
+export interface Verdict {
+  element: Id | null
+  kind: Kind
+  state: Condition
+  matter: Matter
+  rule: string
+  /** One sentence without the element's name: `ten years from manufacture ended on 1 Mar 2026`. */
+  says: string
+  /** The day the limit falls, where there is one. */
+  on: LocalDate | null
+  /** The day it counts from, and what happened then. */
+  since?: { on: LocalDate; what: string }
+}
+
+/** What every rule may look at besides the element. All dates are of the station's time zone. */
+export interface Setting {
+  policy: Policy
+  at: Instant
+  today: LocalDate
+  /** The last day on which the open tour is still at work, or today. */
+  until: LocalDate
+  /** The instant from which a reading counts for this tour, or undefined when no tour is open. */
+  tourSince: Instant | undefined
+}
+
+/** Who would wear it, and with what: rules about fit and assembly look at these. */
+export interface Wearer {
+  seat: Seat
+  member: Member | null
+  parts: ReadonlyMap<Kind, Element>
+}
+
+/** Looks at one element by one rule; undefined when the rule has nothing to look at here. */
+export type Judge = (rule: Rule, element: Element, setting: Setting, wearer?: Wearer) => Verdict | undefined
+
+export const verdict = (
+  rule: Rule,
+  element: Element,
+  state: Condition,
+  says: string,
+  more: Partial<Pick<Verdict, 'on' | 'since' | 'matter'>> = {},
+): Verdict => ({
+  element: element.id,
+  kind: element.kind,
+  state,
+  matter: rule.matter,
+  rule: rule.id,
+  says,
+  on: null,
+  ...more,
+})
+
+export const severity = (condition: Condition): number => CONDITIONS.indexOf(condition)
+export const worse = (a: Condition, b: Condition): Condition => (severity(a) <= severity(b) ? a : b)
+export const worstOf = (verdicts: readonly { state: Condition }[]): Condition =>
+  verdicts.reduce<Condition>((worst, each) => worse(worst, each.state), 'ready')
+
+/** Worst first; safety before compliance; then the sooner date. */
+export const byWeight = (a: Verdict, b: Verdict): number =>
+  severity(a.state) - severity(b.state) ||
+  (a.matter === b.matter ? 0 : a.matter === 'safety' ? -1 : 1) ||
+  (a.on ?? '9999').localeCompare(b.on ?? '9999')
+
+/** Fit to ride: none of the first four states. */
+export const isFit = (condition: Condition): boolean => condition === 'due' || condition === 'ready'
+
+/** The verdict as a sentence that stands alone: `Coat shell C-1041: tagged, torn seam.` */
+export const sayVerdict = ({ element, kind, says }: Verdict): string =>
+  `${capital(wordOf(kind))}${element ? ` ${element}` : ''}: ${says}.`
+
+export const isLooser = (policy: Policy, rule: string): boolean =>
+  policy.rules.some((each: RuleInForce) => each.rule.id === rule && each.looser !== undefined)

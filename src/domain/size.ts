@@ -1,0 +1,36 @@
+// Compares sizes as labels write them; a size it cannot read never fits unless it is written the same.
+
+/** Exact; larger within what the policy allows; or wrong. Smaller than measured is always wrong. */
+export type Fit = 'exact' | 'larger' | 'wrong'
+
+const normal = (size: string): string => size.toUpperCase().replace(/\s+/g, '').replaceAll(/[*×/]/g, 'X')
+
+/** `44x32` is 44 and 32; `11.5D` is 11.5 with width D; `L` is only itself. */
+function partsOf(size: string): { numbers: number[]; letters: string } | undefined {
+  const text = normal(size)
+  const parts = /^(\d+(?:\.\d+)?)(?:X(\d+(?:\.\d+)?))?(?:X(\d+(?:\.\d+)?))?([A-WYZ]{0,4})$/.exec(text)
+  if (!parts) return undefined
+  return {
+    numbers: parts.slice(1, 4).flatMap((part) => (part ? [Number(part)] : [])),
+    letters: parts[4] ?? '',
+  }
+}
+
+/**
+ * @param over how far each number may exceed the wearer's: `[2, 2]` for chest and length in inches
+ * @example compareSize('46x32', '44x32', [2, 2]) // 'larger'
+ */
+export function compareSize(size: string, wanted: string, over: readonly number[]): Fit {
+  if (normal(size) === normal(wanted)) return 'exact'
+  const [have, want] = [partsOf(size), partsOf(wanted)]
+  if (!have || !want || have.letters !== want.letters || have.numbers.length !== want.numbers.length)
+    return 'wrong'
+  const isWithin = have.numbers.every((number, index) => {
+    const more = number - want.numbers[index]!
+    return more >= 0 && more <= (over[index] ?? 0)
+  })
+  return isWithin ? 'larger' : 'wrong'
+}
+
+export const sayFit = (fit: Fit): string =>
+  fit === 'exact' ? 'fits' : fit === 'larger' ? 'is larger but allowed for' : 'does not fit'

@@ -1,0 +1,111 @@
+// Ranks what could take a place, with the reasons for and against each; it proposes and never swaps.
+import { settingOf, wearerAt } from './assess.ts'
+import { spareFault } from './decide/crew.ts'
+import type { Id } from './gear.ts'
+import { factsOf, familyOf, wordOf, type Kind } from './kinds.ts'
+import type { Condition, Policy } from './policy/shape.ts'
+import { judgeElement } from './rules/judge.ts'
+import { byWeight, isFit, sayVerdict, severity, worstOf, type Setting, type Wearer } from './rules/verdict.ts'
+import { compareSize } from './size.ts'
+import { holderOf, type Element, type State } from './state.ts'
+import { sayDate, type Instant, type LocalDate } from './time.ts'
+
+export interface Spare {
+  /** The element asked for, and the layers that have to come with it because they are one assembly. */
+  elements: [Element, ...Element[]]
+  /** What these places would be with it in. */
+  state: Condition
+  fits: boolean
+  exact: boolean
+  /** The soonest day a limit of it falls. */
+  lasts: LocalDate | null
+  for: string[]
+  /** Why not, worst first; the first is the refusal where the books forbid it. */
+  against: string[]
+}
+
+/**
+ * What nobody else has for one place, best first: fit before unfit, exact size before larger, one element before an
+ * assembly, then the one whose limits fall last, then by id so that ties fall the same way every time.
+ */
+export function rankSpares(state: State, policy: Policy, at: Instant, seatId: Id, kind: Kind): Spare[] {
+  const seat = state.seats.get(seatId)
+  const holder = seat && holderOf(seat, kind)
+  if (!seat || holder === null || holder === undefined) return []
+  const setting = settingOf(state, policy, at)
+  const wearer = wearerAt(state, seat)
+  const free = (wanted: Kind): Element[] =>
+    [...state.elements.values()].filter(
+      (each) =>
+        each.kind === wanted &&
+        (each.issuedTo === null ? each.custody.where === 'rack' : each.issuedTo === holder) &&
+        each.id !== wearer.parts.get(wanted)?.id,
+    )
+  return free(kind)
+    .map((element) => weigh(state, setting, wearer, holder, [element, ...assemblyOf(element, wearer, free)]))
+    .toSorted(
+      (a, b) =>
+        Number(b.fits) - Number(a.fits) ||
+        severity(b.state) - severity(a.state) ||
+        Number(b.exact) - Number(a.exact) ||
+        a.elements.length - b.elements.length ||
+        (b.lasts ?? '9999').localeCompare(a.lasts ?? '9999') ||
+        (a.elements[0].id < b.elements[0].id ? -1 : 1),
+    )
+}
+
+/** The other layers of its own assembly, where those now worn with it are not of that assembly. */
+function assemblyOf(element: Element, wearer: Wearer, free: (kind: Kind) => Element[]): Element[] {
+  const others = familyOf(element.kind).filter((kind) => kind !== element.kind)
+  return others.flatMap((kind) => {
+    const worn = wearer.parts.get(kind)
+    if (element.assembly === undefined || worn?.assembly === element.assembly) return []
+    return free(kind).find((each) => each.assembly === element.assembly) ?? []
+  })
+}
+
+function weigh(
+  state: State,
+  setting: Setting,
+  before: Wearer,
+  holder: Id,
+  elements: [Element, ...Element[]],
+): Spare {
+  const parts = new Map(before.parts)
+  for (const element of elements) parts.set(element.kind, element)
+  const wearer = { ...before, parts }
+  // What the change does to the layers that stay counts too: a shell alone may unmatch the liner.
+  const touched = familyOf(elements[0].kind).flatMap((kind) => parts.get(kind) ?? [])
+  const verdicts = touched.flatMap((each) =>
+    judgeElement(each, setting, wearer).filter(
+      (one) => elements.includes(each) || 'matches' in watchOf(setting, one.rule),
+    ),
+  )
+  const refused = elements.map((each) => spareFault(state, each, holder)).find((each) => each !== undefined)
+  const condition = worstOf(verdicts)
+  const wrong = verdicts.filter((each) => each.state !== 'ready').toSorted(byWeight)
+  const lasts = verdicts.flatMap((each) => each.on ?? []).toSorted()[0] ?? null
+  const [element, ...layers] = elements
+  const { measure } = factsOf(element.kind)
+  const wanted = measure && wearer.member?.sizes?.[measure]
+  const exact = !wanted || (element.size !== undefined && compareSize(element.size, wanted, []) === 'exact')
+  return {
+    elements,
+    state: condition,
+    fits: refused === undefined && isFit(condition),
+    exact,
+    lasts,
+    for: [
+      ...(element.size ? [`size ${element.size}${wanted && exact ? ', exact' : ''}`] : []),
+      ...(layers.length
+        ? [`with ${layers.map((each) => `${wordOf(each.kind)} ${each.id}`).join(' and ')}`]
+        : []),
+      ...(element.issuedTo === null ? [] : ['their own second set']),
+      ...(lasts ? [`in date to ${sayDate(lasts)}`] : []),
+    ],
+    against: [...(refused === undefined ? [] : [refused]), ...wrong.map(sayVerdict)],
+  }
+}
+
+const watchOf = (setting: Setting, rule: string): object =>
+  setting.policy.rules.find((each) => each.rule.id === rule)?.rule.watch ?? {}

@@ -1,0 +1,164 @@
+// Everything known of a station at one point of its journal; records are replaced, never changed in place.
+import type { Care, Exposure, Kind } from './kinds.ts'
+import { isHeldBySeat } from './kinds.ts'
+import type { EventData } from './events.ts'
+import type { ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts } from './gear.ts'
+import type { Overlay } from './policy/shape.ts'
+import type { Instant, LocalDate } from './time.ts'
+
+/** Where a record stands: its event, when it happened and who said so. */
+export interface Said {
+  seq: number
+  at: Instant
+  by: Id
+}
+export interface Tag extends Said {
+  reason: string
+  matter: Matter
+}
+export interface CareRecord extends Said {
+  care: Care
+  on: LocalDate
+  result: 'serviceable' | 'unserviceable'
+  who?: string
+}
+export interface ExposureRecord extends Said {
+  exposure: Exposure
+  incident?: string
+}
+export interface Reading extends Said {
+  psi: number
+}
+export interface FitTest extends Said {
+  facepiece: FacepieceFacts
+  on: LocalDate
+  result: 'pass' | 'fail'
+}
+
+export type Custody =
+  | { where: 'rack' | 'issued' | 'rig' }
+  | { where: 'away'; to: string; for: Care; since: Instant }
+  | { where: 'held'; reason: string; since: Instant }
+  | { where: 'retired'; reason: string; disposal: string; since: Instant }
+
+export interface Element extends ElementFacts {
+  /** The event that added it. */
+  seq: number
+  /** A member, a seat for an air pack or cylinder, or nobody. */
+  issuedTo: Id | null
+  /** When it was first issued to anybody. */
+  issuedOn: LocalDate | null
+  custody: Custody
+  /** The tags not yet lifted. */
+  tags: Tag[]
+  /** The newest records of each care, oldest first by date. */
+  cares: CareRecord[]
+  exposures: ExposureRecord[]
+  readings: Reading[]
+}
+
+export interface Member extends MemberFacts {
+  seq: number
+  seat: Id | null
+  fitTests: FitTest[]
+}
+
+export interface Seat {
+  id: Id
+  rig: Id
+  position: string
+  critical: boolean
+  member: Id | null
+}
+
+export interface Rig {
+  id: Id
+  name: string
+  minimum: number
+  seats: Id[]
+}
+
+/** A spare worn in the place of the holder's own element, or where that is missing. */
+export interface StandIn extends Said {
+  kind: Kind
+  holder: Id
+  element: Id
+  /** The holder's own element that was taken out. */
+  own: Id | null
+  seat: Id
+}
+
+export interface Answer extends Said {
+  member: Id
+  findings: Finding[]
+}
+
+export interface Tour {
+  id: Id
+  platoon: string
+  officer: Id
+  on: LocalDate
+  opened: Said
+  answers: Map<Id, Answer>
+  acknowledged: Map<string, Said>
+}
+
+export interface State {
+  /** How many events it has seen. */
+  seq: number
+  station: (EventData['station-made'] & { madeAt: Instant }) | null
+  rigs: Map<Id, Rig>
+  seats: Map<Id, Seat>
+  members: Map<Id, Member>
+  elements: Map<Id, Element>
+  /** Elements issued to each holder by kind, the one to be worn first. */
+  issued: Map<string, Id[]>
+  standIns: Map<string, StandIn>
+  tour: Tour | null
+  /** Every tour's id, so that none is used twice; the newest last. */
+  tours: Id[]
+  /** Who last rode where, by platoon. */
+  ridingLists: Map<string, Map<Id, Id>>
+  notes: (Said & { text: string })[]
+  overlay: Overlay | null
+}
+
+export const emptyState = (): State => ({
+  seq: 0,
+  station: null,
+  rigs: new Map(),
+  seats: new Map(),
+  members: new Map(),
+  elements: new Map(),
+  issued: new Map(),
+  standIns: new Map(),
+  tour: null,
+  tours: [],
+  ridingLists: new Map(),
+  notes: [],
+  overlay: null,
+})
+
+/** The key of a holder's place for one kind. A space cannot be part of an id. */
+export const place = (holder: Id, kind: Kind): string => `${holder} ${kind}`
+
+/** Whose gear a seat needs of a kind: the seat's own, or that of the member in it. */
+export const holderOf = (seat: Seat, kind: Kind): Id | null => (isHeldBySeat(kind) ? seat.id : seat.member)
+
+/** The element that is in a holder's place for a kind, wherever it may be just now. */
+export function assigned(state: State, holder: Id | null, kind: Kind): Element | undefined {
+  if (holder === null) return undefined
+  const key = place(holder, kind)
+  const id = state.standIns.get(key)?.element ?? state.issued.get(key)?.[0]
+  return id === undefined ? undefined : state.elements.get(id)
+}
+
+/** Is it here to be worn? Gear that is away, held or retired is not. */
+export const isHere = (element: Element): boolean =>
+  element.custody.where === 'issued' || element.custody.where === 'rig' || element.custody.where === 'rack'
+
+/** The spare's place, while it stands in for somebody's own element. */
+export const standInOf = (state: State, element: Id): StandIn | undefined => {
+  for (const standIn of state.standIns.values()) if (standIn.element === element) return standIn
+  return undefined
+}

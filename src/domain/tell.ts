@@ -1,0 +1,178 @@
+// Tells an event in one plain sentence, for the log, the history and the paper; it must never leave out what was said.
+import { sayMember } from './decide/decision.ts'
+import type { Event } from './events.ts'
+import type { Id } from './gear.ts'
+import { plain, wordOf } from './kinds.ts'
+import type { State } from './state.ts'
+import { sayDate } from './time.ts'
+
+/** Every id an event is about: elements, members, seats, rigs, tours. */
+export function aboutOf(event: Event): Id[] {
+  switch (event.type) {
+    case 'station-made':
+    case 'note-made':
+    case 'policy-adopted':
+    case 'journal-recovered':
+      return []
+    case 'rig-added':
+      return [event.data.rig.id, ...event.data.rig.seats.map((seat) => seat.id)]
+    case 'member-added':
+      return [event.data.member.id]
+    case 'element-added':
+      return [event.data.element.id]
+    case 'gear-imported': {
+      const { members, elements } = event.data
+      return [...members, ...elements]
+        .map((each) => each.id)
+        .concat(elements.flatMap((each) => each.issuedTo ?? []))
+    }
+    case 'element-issued':
+      return [event.data.element, event.data.to]
+    case 'tour-opened':
+      return [event.data.tour, event.data.officer, ...event.data.relieved]
+    case 'member-seated':
+      return [event.data.seat, event.data.member, ...(event.data.relieves ? [event.data.relieves] : [])]
+    case 'seat-cleared':
+      return [event.data.seat, event.data.member]
+    case 'seat-answered':
+      return [event.data.seat, event.data.member, ...event.data.findings.map((each) => each.element)]
+    case 'element-swapped':
+    case 'swap-reversed':
+      return [event.data.seat, event.data.holder, event.data.in, ...(event.data.out ? [event.data.out] : [])]
+    case 'exposure-recorded':
+      return [...event.data.seats, ...event.data.elements]
+    case 'fit-test-recorded':
+      return [event.data.member]
+    case 'elements-sent-away':
+    case 'elements-received-back':
+      return event.data.elements
+    case 'event-amended':
+      return [event.data.subject, ...((event.data.with.elements as Id[] | undefined) ?? [])].filter(Boolean)
+    case 'item-acknowledged':
+      return [event.data.item.replace(/^(tag|away|held|stand-in)-/, '')]
+    case 'tour-handed-over':
+      return [event.data.tour, event.data.from, event.data.to]
+    case 'element-returned':
+    case 'pressure-read':
+    case 'element-tagged':
+    case 'tag-lifted':
+    case 'care-recorded':
+    case 'element-held':
+    case 'element-retired':
+      return [event.data.element]
+  }
+}
+
+const list = (ids: readonly Id[]): string =>
+  ids.length > 6 ? `${ids.slice(0, 5).join(', ')} and ${ids.length - 5} more` : ids.join(', ')
+
+/** `1971-2018` and the like are shown as they were given; an absent value reads `nothing`. */
+const value = (said: unknown): string =>
+  said === null || said === undefined
+    ? 'nothing'
+    : typeof said === 'object'
+      ? JSON.stringify(said)
+      : String(said)
+
+/** The event as a sentence; `state` lends names only. */
+export function tell(event: Event, state: State): string {
+  const { recordedAt } = event.data
+  const late = recordedAt
+    ? ` (recorded late, on ${sayDate(recordedAt.slice(0, 10))} at ${recordedAt.slice(11, 16)})`
+    : ''
+  return `${sentence(event, state)}${late}`
+}
+
+function sentence(event: Event, state: State): string {
+  const element = (id: Id): string => {
+    const known = state.elements.get(id)
+    return known ? `${wordOf(known.kind)} ${id}` : id
+  }
+  const who = (id: Id): string => sayMember(state, id)
+  const { type, data } = event
+  switch (type) {
+    case 'station-made':
+      return `Station ${data.name} made: ${data.timeZone}, rotation ${data.rotation}, tours start at ${data.starts}.`
+    case 'rig-added':
+      return `Rig ${data.rig.name} (${data.rig.id}) added with ${data.rig.seats.length} riding positions, minimum crew ${data.rig.minimum}.`
+    case 'member-added':
+      return `Member ${data.member.name} (${data.member.id}) added.`
+    case 'element-added':
+      return `Added ${wordOf(data.element.kind)} ${data.element.id}.`
+    case 'gear-imported':
+      return `Imported ${data.members.length} members and ${data.elements.length} elements from ${data.file}.`
+    case 'element-issued':
+      return `Issued ${element(data.element)} to ${who(data.to)} on ${sayDate(data.on)}.`
+    case 'element-returned':
+      return `Returned ${element(data.element)} to the rack.`
+    case 'tour-opened': {
+      const relieved = data.relieved.length ? ` Relieved: ${list(data.relieved)}.` : ''
+      return `Opened tour ${data.tour}, platoon ${data.platoon}, officer ${who(data.officer)}.${relieved}`
+    }
+    case 'member-seated':
+      return `Seated ${who(data.member)} at ${data.seat}${data.relieves ? `, relieving ${who(data.relieves)}` : ''}.`
+    case 'seat-cleared':
+      return `Cleared ${data.seat}: ${who(data.member)} left it.`
+    case 'seat-answered': {
+      const found = data.findings
+        .map((each) => `${element(each.element)}: ${each.point} (${each.matter})`)
+        .join('; ')
+      return `${data.seat} answered by ${who(data.member)}: ${found || 'all serviceable'}.`
+    }
+    case 'pressure-read':
+      return `Read ${data.psi} psi on ${element(data.element)}.`
+    case 'element-tagged':
+      return `Tagged ${element(data.element)} out of service: ${data.reason} (${data.matter}).`
+    case 'tag-lifted':
+      return `Lifted the tag on ${element(data.element)} (${data.reasons.join('; ')}): ${data.basis}.`
+    case 'element-swapped': {
+      const out = data.out ? `, ${data.out} out` : ''
+      return `Swapped ${element(data.in)} in at ${data.seat}${out}${data.reason ? `: ${data.reason}` : ''}.`
+    }
+    case 'swap-reversed':
+      return `Swapped back ${element(data.in)} at ${data.seat}, ${data.out} out.`
+    case 'exposure-recorded': {
+      const at = data.incident ? ` at ${data.incident}` : ''
+      const whose = data.seats.length ? ` at ${list(data.seats)}` : ''
+      return `Exposure to ${plain(data.exposure)}${at}${whose}: ${list(data.elements)}.`
+    }
+    case 'care-recorded': {
+      const by = data.who ? ` by ${data.who}` : ''
+      const note = data.note ? `: ${data.note}` : ''
+      return `${plain(data.care)} of ${element(data.element)} on ${sayDate(data.on)}${by}, ${data.result}${note}.`.replace(
+        /^./,
+        (first) => first.toUpperCase(),
+      )
+    }
+    case 'fit-test-recorded': {
+      const mask = `${data.facepiece.model} ${data.facepiece.size}`
+      return `Fit test of ${who(data.member)} with ${mask} on ${sayDate(data.on)}: ${data.result}.`
+    }
+    case 'elements-sent-away':
+      return `Sent to ${data.to} for ${plain(data.for)}: ${list(data.elements)}.`
+    case 'elements-received-back':
+      return `Received back: ${list(data.elements)}.`
+    case 'element-held':
+      return `Held ${element(data.element)} as evidence: ${data.reason}.`
+    case 'element-retired':
+      return `Retired ${element(data.element)}: ${data.reason}. Disposal: ${data.disposal}.`
+    case 'note-made':
+      return `Note: ${data.text}`
+    case 'event-amended': {
+      const subject = data.subject ? ` (${data.subject})` : ''
+      if (data.with.withdrawn) return `Withdrew event ${data.seq}${subject}: ${data.why}.`
+      const fields = Object.keys(data.with).map(
+        (key) => `${key} ${value(data.with[key])}, was ${value(data.was[key])}`,
+      )
+      return `Amended event ${data.seq}${subject}: ${fields.join('; ')}. ${data.why}.`
+    }
+    case 'item-acknowledged':
+      return `Acknowledged: ${data.words}`
+    case 'tour-handed-over':
+      return `Handed over tour ${data.tour} from ${who(data.from)} to ${who(data.to)}.`
+    case 'policy-adopted':
+      return `Adopted the policy overlay "${data.overlay.name}".`
+    case 'journal-recovered':
+      return `An unfinished last line of ${data.bytes} bytes was set aside in ${data.file}.`
+  }
+}

@@ -1,0 +1,105 @@
+// Calendar dates and instants; it must never read a clock or the machine's own time zone.
+import { TZDate } from '@date-fns/tz'
+import { UTCDate } from '@date-fns/utc'
+import { add, differenceInCalendarDays, formatISO } from 'date-fns'
+
+/** A local calendar date, `YYYY-MM-DD`: dates order as text. */
+export type LocalDate = string
+/** A label's month and year, `YYYY-MM`. */
+export type Month = string
+/** An instant with its offset, as the journal keeps it: `2026-11-24T07:02:11.482-05:00`. */
+export type Instant = string
+/** An ISO 8601 duration of whole years, months, weeks or days, such as `P10Y` or `P60D`. */
+export type Duration = string
+
+const DATE = /^(\d{4})-(\d{2})-(\d{2})$/
+const MONTH = /^(19|20|21)\d{2}-(0[1-9]|1[0-2])$/
+const DURATION = /^P(?=\d)(?:(\d{1,3})Y)?(?:(\d{1,4})M)?(?:(\d{1,4})W)?(?:(\d{1,5})D)?$/
+const INSTANT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::\d{2}(?:\.\d{1,9})?)?(?:Z|[+-]\d{2}:\d{2})$/
+
+export function isLocalDate(text: string): boolean {
+  const parts = DATE.exec(text)
+  if (!parts) return false
+  const [, year, month, day] = parts.map(Number)
+  const made = new UTCDate(year!, month! - 1, day!)
+  return year! >= 1900 && made.getMonth() === month! - 1 && made.getDate() === day!
+}
+
+export const isMonth = (text: string): boolean => MONTH.test(text)
+export const isDuration = (text: string): boolean => DURATION.test(text)
+
+export function isTimeZone(zone: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: zone }) !== undefined
+  } catch {
+    return false
+  }
+}
+
+/** Milliseconds since 1970, or undefined when the text is not an instant with its offset. */
+export function instantToMs(text: string): number | undefined {
+  if (!INSTANT.test(text) || !isLocalDate(text.slice(0, 10))) return undefined
+  const ms = Date.parse(text)
+  return Number.isNaN(ms) ? undefined : ms
+}
+
+/** The instant in the station's own zone: the first ten characters are then its local date. */
+export const instantIn = (ms: number, zone: string): Instant => new TZDate(ms, zone).toISOString()
+
+/** The local date of an instant that is written in the station's zone. */
+export const dateOf = (at: Instant): LocalDate => at.slice(0, 10)
+/** The wall clock of an instant that is written in the station's zone: `07:02`. */
+export const clockOf = (at: Instant): string => at.slice(11, 16)
+
+/** The instant at which a local date and wall clock time falls; a time skipped by a clock change moves on. */
+export function instantOf(date: LocalDate, time: string, zone: string): Instant {
+  const [year, month, day] = date.split('-').map(Number)
+  const [hour, minute] = time.split(':').map(Number)
+  return new TZDate(year!, month! - 1, day!, hour!, minute!, 0, zone).toISOString()
+}
+
+const sums = new Map<string, LocalDate>()
+
+/** Calendar arithmetic, months clipped to their last day: 31 January and one month is 28 or 29 February. */
+export function addDuration(date: LocalDate, duration: Duration): LocalDate {
+  const key = date + duration
+  let sum = sums.get(key)
+  if (sum === undefined) {
+    const [, years, months, weeks, days] = DURATION.exec(duration)!.map((part) => Number(part ?? 0))
+    const moved = add(new UTCDate(date), { years: years!, months: months!, weeks: weeks!, days: days! })
+    sum = formatISO(moved, { representation: 'date' })
+    // Deadlines repeat across a department, so the same few sums are asked for again and again.
+    if (sums.size > 50_000) sums.clear()
+    sums.set(key, sum)
+  }
+  return sum
+}
+
+/** Whole days from one date to another; negative when `to` is earlier. */
+export const daysBetween = (from: LocalDate, to: LocalDate): number =>
+  differenceInCalendarDays(new UTCDate(to), new UTCDate(from))
+
+export const addDays = (date: LocalDate, days: number): LocalDate =>
+  days < 0
+    ? formatISO(add(new UTCDate(date), { days }), { representation: 'date' })
+    : addDuration(date, `P${days}D`)
+
+/** A label states month and year only; the safe reading is the month's first day. */
+export const firstDay = (month: Month): LocalDate => `${month}-01`
+
+const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ')
+
+/** `2026-12-03` reads `3 Dec 2026`: no reader can take day for month. */
+export const sayDate = (date: LocalDate): string =>
+  `${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]} ${date.slice(0, 4)}`
+
+/** `P10Y` reads `10 years`. */
+export function sayDuration(duration: Duration): string {
+  const [, ...counts] = DURATION.exec(duration)!
+  const units = ['year', 'month', 'week', 'day']
+  return counts
+    .flatMap((count, index) =>
+      count ? [`${Number(count)} ${units[index]}${Number(count) === 1 ? '' : 's'}`] : [],
+    )
+    .join(' ')
+}
