@@ -1,0 +1,94 @@
+// Reads what was appended to the journal since this process last looked, checking every line; it must never change the file.
+import { unfinishedBatch } from './batch.ts'
+import { checkLine, MAX_LINE_BYTES, type Entry } from './line.ts'
+import { eachLine } from './line-reader.ts'
+import { damageSentence, type Damage, type OpenFile } from './open-file.ts'
+import { whyOf } from './trouble.ts'
+
+/** The unfinished end of a journal: a crash cut it short, or, without the lock, another program is writing it just now. */
+export type Torn = { offset: number; bytes: number }
+
+/** `count` entries were delivered; `what` came after them. */
+export type CaughtUp = { count: number } & (
+  | { kind: 'whole' }
+  | { kind: 'torn'; torn: Torn }
+  | { kind: 'damaged'; damage: Damage; sentence: string }
+  | { kind: 'unreadable'; sentence: string }
+)
+
+/** Delivers every entry that checks after `file.head` and moves the head along with it. */
+export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): CaughtUp => {
+  let count = 0
+  const damaged = (offset: number, what: string): CaughtUp => {
+    file.damage ??= { line: file.head.seq + 1, offset, what }
+    return { kind: 'damaged', count, damage: file.damage, sentence: damageSentence(file.path, file.damage) }
+  }
+  if (file.damage !== undefined) return damaged(file.damage.offset, file.damage.what)
+  const extent = extentOf(file)
+  if ('error' in extent) return unreadable(count, extent.error)
+  const { size, batch } = extent
+  if (size < file.head.offset) return damaged(size, 'The file is shorter than it was when it was last read.')
+  if (size === file.head.offset) return { kind: 'whole', count }
+
+  let fault: { offset: number; what: string } | undefined
+  let isCut = false
+  const end = eachLine(
+    file.files,
+    file.readFd,
+    file.head.offset,
+    size - file.head.offset,
+    (bytes, offset) => {
+      // Bytes past the size that was taken may belong to a batch whose mark was not there to be seen.
+      if (offset + bytes.length >= size) return false
+      isCut = batch !== undefined && offset === batch.from && file.head.hash === batch.hash
+      if (isCut) return false
+      const checked = checkLine(bytes, file.head.seq + 1, file.head.hash)
+      if (!checked.ok) {
+        fault = { offset, what: checked.what }
+        return false
+      }
+      const { entry } = checked
+      file.head = { seq: entry.seq, hash: entry.hash, offset: offset + bytes.length + 1 }
+      count++
+      onEntry(entry)
+      return true
+    },
+  )
+
+  const { offset } = file.head
+  if (fault !== undefined) return damaged(fault.offset, fault.what)
+  if (isCut) return { kind: 'torn', count, torn: { offset, bytes: size - offset } }
+  if (end.kind === 'unreadable') return unreadable(count, end.error)
+  if (end.kind === 'too-long') return damaged(end.offset, TOO_LONG)
+  if (end.kind === 'stopped' || end.rest.length === 0) return { kind: 'whole', count }
+  const what = damageInTail(end.rest, file.head.seq + 1, file.head.hash)
+  if (what !== undefined) return damaged(offset, what)
+  return { kind: 'torn', count, torn: { offset, bytes: end.rest.length } }
+}
+
+export const TOO_LONG = `The line is longer than ${MAX_LINE_BYTES} bytes.`
+
+/** A crash leaves the first bytes of what was being written: a sound line with another byte in place of its newline is no tear. */
+export const damageInTail = (rest: Buffer, expectedSeq: number, expectedPrev: string): string | undefined =>
+  checkLine(rest.subarray(0, -1), expectedSeq, expectedPrev).ok
+    ? 'The newline at the end of the line has been changed.'
+    : undefined
+
+const unreadable = (count: number, error: unknown): CaughtUp => ({
+  kind: 'unreadable',
+  count,
+  sentence: unreadableSentence(error),
+})
+
+export const unreadableSentence = (error: unknown): string =>
+  `The journal cannot be read: ${whyOf(error)}. Nothing was changed. Put that right, then start again.`
+
+const extentOf = (file: OpenFile) => {
+  try {
+    const { size } = file.files.fstat(file.readFd)
+    const isGrown = size > file.head.offset
+    return { size, batch: isGrown ? unfinishedBatch(file.files, file.folder, size) : undefined }
+  } catch (error) {
+    return { error }
+  }
+}

@@ -1,0 +1,136 @@
+// A copy of the state that saves reading the whole journal again; it must never be believed unless everything about it checks.
+import { randomUUID } from 'node:crypto'
+import { join } from 'node:path'
+import { Low, type Adapter } from 'lowdb'
+import { z } from 'zod'
+import { realFiles, writeNewFile, type Files } from './files.ts'
+import { sha256 } from './line.ts'
+import type { Position } from './position.ts'
+import { codeOf, whyOf } from './trouble.ts'
+
+export const SNAPSHOT_NAME = 'snapshot.json'
+const SNAPSHOT_FORMAT = 1
+const STATE_MEMBER = ',"state":'
+
+const headShape = z.strictObject({
+  format: z.literal(SNAPSHOT_FORMAT),
+  version: z.string(),
+  seq: z.int().min(0),
+  hash: z.string().regex(/^[0-9a-f]{64}$/),
+  offset: z.int().min(0),
+  sum: z.string(),
+})
+const stateShape = z.record(z.string(), z.unknown())
+
+/** The state as JSON text, so that it is written and summed without being made into text twice. */
+type Kept = { version: string; position: Position; stateJson: string }
+
+export type Snapshot = { position: Position; state: Record<string, unknown> }
+
+/** The snapshot that this version of the program made, or undefined: then the journal is read from its start. */
+export const readSnapshot = async (
+  folder: string,
+  version: string,
+  files: Files = realFiles,
+): Promise<Snapshot | undefined> => {
+  const low = new Low<Kept | null>(adapterFor(folder, files), null)
+  await low.read()
+  if (low.data === null || low.data.version !== version) return undefined
+  const state = stateShape.safeParse(jsonOrNothing(low.data.stateJson))
+  return state.success ? { position: low.data.position, state: state.data } : undefined
+}
+
+export type SnapshotWritten = { ok: true } | { ok: false; sentence: string }
+
+/** Keeps `stateJson`, which is `JSON.stringify` of the state at `position`. A failure costs time at the next start and nothing else. */
+export const writeSnapshot = async (
+  folder: string,
+  version: string,
+  position: Position,
+  stateJson: string,
+  files: Files = realFiles,
+): Promise<SnapshotWritten> => {
+  try {
+    await new Low<Kept | null>(adapterFor(folder, files), { version, position, stateJson }).write()
+    return { ok: true }
+  } catch (error) {
+    const sentence = `The snapshot was not kept: ${whyOf(error)}. The journal is not touched by this; the next start takes longer.`
+    return { ok: false, sentence }
+  }
+}
+
+const adapterFor = (folder: string, files: Files): Adapter<Kept | null> => ({
+  read: async () => {
+    try {
+      return parse(readWhole(files, join(folder, SNAPSHOT_NAME)))
+    } catch (error) {
+      if (codeOf(error) === undefined) throw error
+      return null
+    }
+  },
+  write: async (kept) => {
+    if (kept !== null) replace(files, folder, Buffer.from(textOf(kept)))
+  },
+})
+
+const textOf = ({ version, position, stateJson }: Kept): string => {
+  const { seq, hash, offset } = position
+  const head = { format: SNAPSHOT_FORMAT, version, seq, hash, offset, sum: sha256(stateJson) }
+  return `${JSON.stringify(head).slice(0, -1)}${STATE_MEMBER}${stateJson}}\n`
+}
+
+const parse = (bytes: Buffer): Kept | null => {
+  // Inside a JSON string the quotes would be escaped, so the first match is the member itself.
+  const at = bytes.indexOf(STATE_MEMBER)
+  if (at === -1 || !bytes.subarray(-2).equals(Buffer.from('}\n'))) return null
+  const head = headShape.safeParse(jsonOrNothing(`${bytes.toString('utf8', 0, at)}}`))
+  const state = bytes.subarray(at + STATE_MEMBER.length, -2)
+  if (!head.success || sha256(state) !== head.data.sum) return null
+  const { version, seq, hash, offset } = head.data
+  return { version, position: { seq, hash, offset }, stateJson: state.toString('utf8') }
+}
+
+const jsonOrNothing = (text: string): unknown => {
+  try {
+    return JSON.parse(text)
+  } catch {
+    return undefined
+  }
+}
+
+const readWhole = (files: Files, path: string): Buffer => {
+  const fd = files.open(path, 'read')
+  try {
+    const bytes = Buffer.allocUnsafe(files.fstat(fd).size)
+    let filled = 0
+    while (filled < bytes.length) {
+      const got = files.read(fd, bytes.subarray(filled), filled)
+      if (got === 0) break
+      filled += got
+    }
+    return bytes.subarray(0, filled)
+  } finally {
+    files.close(fd)
+  }
+}
+
+/** The name always leads to a whole file: the old one or the new one. */
+const replace = (files: Files, folder: string, bytes: Buffer): void => {
+  const temporary = join(folder, `${SNAPSHOT_NAME}.${process.pid}-${randomUUID()}`)
+  try {
+    writeNewFile(files, temporary, bytes)
+    files.rename(temporary, join(folder, SNAPSHOT_NAME))
+    files.syncFolder(folder)
+  } catch (error) {
+    removeQuietly(files, temporary)
+    throw error
+  }
+}
+
+const removeQuietly = (files: Files, path: string): void => {
+  try {
+    files.remove(path)
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
+  }
+}

@@ -1,0 +1,109 @@
+// A station's folder as a session keeps it: journal, lock and snapshot together. It must never decide what is recorded.
+import type { Draft, Event, EventData } from '../domain/events.ts'
+import type { State } from '../domain/state.ts'
+import type { AppendRight, Keeper } from '../session.ts'
+import type { Torn } from './catch-up.ts'
+import type { Files } from './files.ts'
+import { openJournal, type Journal, type Opened } from './journal.ts'
+import type { Entry } from './line.ts'
+import { withLock, type Held } from './lock.ts'
+import { pack, STATE_VERSION, unpack } from './packed-state.ts'
+import { readSnapshot, writeSnapshot } from './snapshot.ts'
+
+/** Why a station cannot be opened or made, for the user: there is none, the folder is taken, or the disk will not. */
+export type NoStation = { why: 'none' | 'taken' | 'trouble'; sentence: string }
+
+const noStation = (opened: Exclude<Opened, { kind: 'opened' }>): NoStation => ({
+  why: opened.kind === 'no-station' ? 'none' : 'trouble',
+  sentence: opened.sentence,
+})
+
+/** The hash already vouches for the line, so its parts are taken as this program wrote them. */
+const asEvent = ({ seq, at, by, type, data }: Entry): Event => ({ seq, at, by, type, data }) as Event
+
+/** Opens the station in a folder. Reading changes nothing on disk; `files` is for tests of failing disks. */
+export async function openStation(folder: string, files?: Files): Promise<Keeper | NoStation> {
+  const snapshot = await readSnapshot(folder, STATE_VERSION)
+  const state = snapshot && unpack(snapshot.state)
+  const from = state ? snapshot.position : undefined
+  const opened = openJournal(folder, { from, ...(files && { files }) })
+  if (opened.kind !== 'opened') return noStation(opened)
+  return keeperOf(folder, opened.journal, opened.startedAt === 'position' ? state : undefined)
+}
+
+function keeperOf(folder: string, journal: Journal, kept: State | undefined): Keeper {
+  let torn: Torn | undefined
+
+  const rightOf = (held: Held): AppendRight => ({
+    append(draft) {
+      const appended = journal.append(held, [draft])
+      return appended.ok ? { event: asEvent(appended.entries[0]!) } : { failed: appended.sentence }
+    },
+    recover(at) {
+      if (!torn) return undefined
+      const aside = journal.setTornAside(held, torn, at)
+      torn = undefined
+      return aside.ok
+        ? { draft: { type: 'journal-recovered', data: { file: aside.name, bytes: aside.bytes } } }
+        : { failed: aside.sentence }
+    },
+  })
+
+  return {
+    kept,
+    get head() {
+      return journal.head
+    },
+    get stopped() {
+      return journal.stopped
+    },
+    async alone(work) {
+      const locked = await withLock(folder, (held) => work(rightOf(held)))
+      return locked.ok ? { value: locked.value } : { failed: locked.sentence }
+    },
+    catchUp(deliver) {
+      const caught = journal.catchUp((entry) => deliver(asEvent(entry)))
+      torn = caught.kind === 'torn' ? caught.torn : undefined
+      return caught.kind === 'damaged' || caught.kind === 'unreadable' ? caught.sentence : undefined
+    },
+    async keep(state) {
+      await writeSnapshot(folder, STATE_VERSION, journal.head, pack(state))
+    },
+    close: () => journal.close(),
+  }
+}
+
+/** Every event from the first, up to where `until` says stop; the sentence when the journal cannot be read so far. */
+export function readEvents(folder: string, take: (event: Event) => void): NoStation | { stopped?: string } {
+  const opened = openJournal(folder)
+  if (opened.kind !== 'opened') return noStation(opened)
+  const { journal } = opened
+  const caught = journal.catchUp((entry) => take(asEvent(entry)))
+  journal.close()
+  return caught.kind === 'damaged' || caught.kind === 'unreadable' ? { stopped: caught.sentence } : {}
+}
+
+/** Makes an empty station: a journal whose first event says what the station is. Refuses a folder that holds one. */
+export async function makeStation(
+  folder: string,
+  facts: EventData['station-made'],
+  at: string,
+): Promise<NoStation | undefined> {
+  const opened = openJournal(folder, { make: true })
+  if (opened.kind !== 'opened') return noStation(opened)
+  const { journal } = opened
+  const made = await withLock(folder, (held): NoStation | undefined => {
+    journal.catchUp(() => undefined)
+    if (journal.head.seq > 0 || journal.stopped) {
+      return {
+        why: 'taken',
+        sentence: `There is already a station in ${folder}. Nothing was changed. Name another folder.`,
+      }
+    }
+    const draft = { type: 'station-made', data: facts } satisfies Draft
+    const appended = journal.append(held, [{ ...draft, at, by: 'setup' }])
+    return appended.ok ? undefined : { why: 'trouble', sentence: appended.sentence }
+  })
+  journal.close()
+  return made.ok ? made.value : { why: 'trouble', sentence: made.sentence }
+}

@@ -1,0 +1,152 @@
+// Checks every line of a journal and goes on after each fault; it must never stop at the first one, change the file or need it whole in memory.
+import { join } from 'node:path'
+import { unfinishedBatch, type Batch } from './batch.ts'
+import { damageInTail, TOO_LONG, unreadableSentence, type Torn } from './catch-up.ts'
+import { realFiles, type Files } from './files.ts'
+import {
+  frameOf,
+  isPlainEntry,
+  readEntry,
+  WRONG_HASH,
+  WRONG_PREV,
+  wrongSeq,
+  ZEROS,
+  type Frame,
+} from './line.ts'
+import { eachLine } from './line-reader.ts'
+import { JOURNAL_NAME } from './journal.ts'
+import type { Damage } from './open-file.ts'
+import { START, type Position } from './position.ts'
+import { codeOf } from './trouble.ts'
+
+/** `lines` counts complete lines; `head` is the last sound one. A torn tail is no fault: it is the mark of a crash. */
+export type Verified = {
+  kind: 'verified'
+  lines: number
+  head: Position
+  faults: Damage[]
+  torn?: Torn
+}
+export type Verification = Verified | { kind: 'no-station' } | { kind: 'unreadable'; sentence: string }
+
+export type VerifyOptions = {
+  files?: Files
+  onProgress?: (done: number, total: number) => void
+}
+
+const PROGRESS_EVERY_BYTES = 16 * 1024 * 1024
+
+/** What the next line must follow. After a changed line both the hash it states and the one it has are taken, and after a line that is none also `before`, so that one change is one fault. */
+type Link = { hashes: string[] | 'unknown'; seq: number; isSound: boolean; before?: Link }
+
+const FIRST: Link = { hashes: [ZEROS], seq: 0, isSound: true }
+
+export const verifyJournal = (folder: string, options: VerifyOptions = {}): Verification => {
+  const { files = realFiles, onProgress } = options
+  let fd: number | undefined
+  try {
+    fd = files.open(join(folder, JOURNAL_NAME), 'read')
+    const { size } = files.fstat(fd)
+    if (size === 0) return { kind: 'no-station' }
+    const batch = unfinishedBatch(files, folder, size)
+    return verifyFile(files, fd, size, batch, onProgress)
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
+    return codeOf(error) === 'ENOENT'
+      ? { kind: 'no-station' }
+      : { kind: 'unreadable', sentence: unreadableSentence(error) }
+  } finally {
+    if (fd !== undefined) files.close(fd)
+  }
+}
+
+/** Verifies the lines that end within `size` and are not part of an unfinished batch. */
+const verifyFile = (
+  files: Files,
+  fd: number,
+  size: number,
+  batch: Batch | undefined,
+  onProgress: VerifyOptions['onProgress'],
+): Verification => {
+  const faults: Damage[] = []
+  let lines = 0
+  let head = START
+  let link = FIRST
+  let isCut = false
+  let reportAt = PROGRESS_EVERY_BYTES
+  const end = eachLine(files, fd, 0, size, (bytes, offset) => {
+    const after = offset + bytes.length + 1
+    isCut = batch !== undefined && offset === batch.from && head.hash === batch.hash
+    if (isCut || after > size) return false
+    lines++
+    const frame = frameOf(bytes)
+    const found = faultsOf(bytes, frame, link)
+    for (const what of found) faults.push({ line: lines, offset, what })
+    link = nextLink(bytes, frame, link)
+    if (frame !== undefined && found.length === 0) head = { seq: frame.seq, hash: frame.own, offset: after }
+    if (after >= reportAt) {
+      onProgress?.(after, size)
+      reportAt = after + PROGRESS_EVERY_BYTES
+    }
+    return true
+  })
+  if (end.kind === 'unreadable') throw end.error
+  onProgress?.(size, size)
+  const verified: Verified = { kind: 'verified', lines, head, faults }
+  const faultAfter = (offset: number, what: string) => {
+    faults.push({ line: lines + 1, offset, what })
+    return verified
+  }
+  if (end.kind === 'too-long') return faultAfter(end.offset, TOO_LONG)
+  if (isCut) return { ...verified, torn: { offset: head.offset, bytes: size - head.offset } }
+  if (end.kind === 'stopped' || end.rest.length === 0) return verified
+  const changed = damageInTail(end.rest, link.seq + 1, head.hash)
+  if (changed !== undefined) return faultAfter(end.offset, changed)
+  return { ...verified, torn: { offset: end.offset, bytes: end.rest.length } }
+}
+
+const faultsOf = (bytes: Buffer, frame: Frame | undefined, link: Link): string[] => {
+  if (frame === undefined) return [NOT_BUILT]
+  const isNext = frame.seq === link.seq + 1
+  const follows = link.hashes === 'unknown' || link.hashes.includes(frame.prev)
+  if (frame.own !== frame.stated) {
+    // One change cannot spoil seq, prev and hash together: then lines are missing or moved as well.
+    const isElsewhere = link.hashes !== 'unknown' && !follows && !isNext
+    return isElsewhere ? [WRONG_HASH, wrongSeq(frame.seq, link.seq + 1)] : [WRONG_HASH]
+  }
+  const { before } = link
+  const isAfterInserted =
+    before !== undefined && frame.seq === before.seq + 1 && before.hashes.includes(frame.prev)
+  if (isAfterInserted) return contentFaults(bytes, frame)
+  const isExcused = !link.isSound && link.hashes !== 'unknown' && follows
+  if (!isNext && !isExcused) return [wrongSeq(frame.seq, link.seq + 1)]
+  if (!follows) return [WRONG_PREV]
+  return contentFaults(bytes, frame)
+}
+
+const contentFaults = (bytes: Buffer, frame: Frame): string[] => {
+  if (isPlainEntry(bytes)) return []
+  const read = readEntry(bytes, frame)
+  return read.ok ? [] : [read.what]
+}
+
+const nextLink = (bytes: Buffer, frame: Frame | undefined, link: Link): Link => {
+  if (frame === undefined) {
+    const stated = bytes.toString('latin1', Math.max(0, bytes.length - 66), Math.max(0, bytes.length - 2))
+    const isHash = /^[0-9a-f]{64}$/.test(stated)
+    return {
+      hashes: isHash ? [stated] : 'unknown',
+      seq: link.seq + 1,
+      isSound: false,
+      before: link.before ?? link,
+    }
+  }
+  const isSound = frame.own === frame.stated
+  if (isSound) return { hashes: [frame.own], seq: frame.seq, isSound }
+  const follows = link.hashes === 'unknown' || link.hashes.includes(frame.prev)
+  // A changed line that follows the one before it stands in its place, whatever its seq has been changed to.
+  const seq = follows ? link.seq + 1 : frame.seq
+  return { hashes: [frame.stated, frame.own], seq, isSound }
+}
+
+const NOT_BUILT = 'The line is not built like a line of the journal.'
