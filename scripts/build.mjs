@@ -2,6 +2,15 @@
 import { chmod, mkdir } from 'node:fs/promises'
 import { build } from 'esbuild'
 
+// Ink reaches for its developer tools only when asked to; the bundle has none.
+const withoutDeveloperTools = {
+  name: 'without-developer-tools',
+  setup(build) {
+    build.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'none', namespace: 'none' }))
+    build.onLoad({ filter: /^none$/, namespace: 'none' }, () => ({ contents: 'export default {}' }))
+  },
+}
+
 await mkdir('dist', { recursive: true })
 await build({
   entryPoints: { bayboard: 'src/main.ts' },
@@ -18,7 +27,6 @@ await build({
   banner: {
     js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
   },
-  // Ink reaches for its developer tools only when asked to; the bundle has none.
-  external: ['react-devtools-core'],
+  plugins: [withoutDeveloperTools],
 })
 await chmod('dist/bayboard.js', 0o755)
