@@ -88,7 +88,7 @@ const sayLabel = (element: Element | undefined): string =>
 
 function placeLine({ kind, element, standsIn, state, verdicts }: PlaceAssessment): PlaceLine {
   const [worst] = verdicts
-  const text = worst && worst.state !== 'ready' ? capital(worst.says) : ''
+  const text = worst && (worst.state !== 'ready' || !element) ? capital(worst.says) : ''
   return {
     kind,
     word: wordOf(kind),
@@ -143,9 +143,9 @@ function sayHeadline(rigs: RigLine[]): { headline: string; tone: Tone } {
   const rides = kept.length ? ` ${kept.map((rig) => rig.name).join(' and ')} cannot ride.` : ''
   const due = filled.filter((row) => row.state === 'due').length
   if (unfit.length) {
-    const names = unfit.map((row) => row.name).slice(0, 3)
-    const more = unfit.length > names.length ? ` and ${unfit.length - names.length} more` : ''
-    return { headline: `${unfit.length} may not ride: ${names.join(', ')}${more}.${rides}`, tone: 'bad' }
+    // Many names would be cut short on a narrow screen; the rows beneath name everybody.
+    const names = unfit.length <= 2 ? `: ${unfit.map((row) => row.name).join(', ')}` : ''
+    return { headline: `${unfit.length} may not ride${names}.${rides}`, tone: 'bad' }
   }
   if (rides) return { headline: `Everybody seated may ride.${rides}`, tone: 'bad' }
   const soon = due ? ` ${due} with something due.` : ''

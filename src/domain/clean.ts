@@ -12,7 +12,7 @@ const ESCAPE_SEQUENCE =
 export const cleanText = (text: string): string =>
   text
     .replace(ESCAPE_SEQUENCE, '')
-    .replace(/[\t\n\r]+/g, ' ')
+    .replace(/[\t-\r\u0085\u2028\u2029]+/g, ' ')
     .replace(UNSAFE, '')
     .replace(/ {2,}/g, ' ')
     .trim()

@@ -1,5 +1,6 @@
 // Every command the board, a subcommand or a script can give; it says what is well formed, never what is allowed.
 import { z } from 'zod'
+import { cleanText } from './clean.ts'
 import {
   careShape,
   dateShape,
@@ -102,18 +103,51 @@ export const COMMAND_NAMES: readonly CommandName[] = commandShape.options.map(
   (option) => option.shape.do.value,
 )
 
+/** What a shape asks for, in the user's words. */
+const ASKED: Readonly<Record<string, string>> = {
+  string: 'text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'an object',
+  record: 'an object',
+}
+
 /** One sentence for the first thing that is wrong, naming the place: `element.made must be a year and month …`. */
 export function sayShapeError(error: z.ZodError): string {
   const issue = error.issues[0]!
-  const place = issue.path.map(String).join('.')
+  const place = cleanText(issue.path.map(String).join('.'))
   if (issue.code === 'unrecognized_keys') {
-    return `${place ? `${place} holds` : 'It holds'} something not asked for: ${issue.keys.join(', ')}.`
+    const keys = issue.keys.slice(0, 5).map((key) => cleanText(key).slice(0, 40))
+    const more = issue.keys.length > keys.length ? ` and ${issue.keys.length - keys.length} more` : ''
+    return `${place ? `${place} holds` : 'It holds'} something not asked for: ${keys.join(', ')}${more}.`
   }
-  if (issue.code === 'invalid_type' && issue.input === undefined && issue.message.includes('undefined')) {
+  if (issue.code === 'invalid_type' && issue.message.includes('received undefined')) {
     return `${place || 'The command'} is missing.`
   }
-  const said = issue.message.replace(/^Invalid (input|option): /, '')
-  return `${place || 'It'} ${/^(must|cannot|is) /.test(said) ? said : `is wrong: ${said}`}.`
+  return `${place || 'It'} ${fault(issue)}.`
+}
+
+/** A shape's own words where it has some; otherwise what was asked for, never the checker's terms. */
+function fault(issue: z.core.$ZodIssue): string {
+  const isPlain = /^(must|cannot|is) /.test(issue.message)
+  if (isPlain) return issue.message
+  if (issue.code === 'invalid_type') return `must be ${ASKED[issue.expected] ?? issue.expected}`
+  if (issue.code === 'invalid_value') {
+    const [one, ...others] = issue.values.map(String)
+    return others.length ? `must be one of: ${[one, ...others].join(', ')}` : `must be ${one}`
+  }
+  if (issue.code === 'too_small') {
+    if (issue.origin === 'string') return 'must not be empty'
+    return `must be ${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum}`
+  }
+  if (issue.code === 'too_big') {
+    if (issue.origin === 'string') return `is longer than ${issue.maximum} characters`
+    if (issue.origin === 'array') return `must name at most ${issue.maximum}`
+    return `must be ${issue.inclusive ? 'at most' : 'less than'} ${issue.maximum}`
+  }
+  return 'is not written in any of the ways it can be'
 }
 
 export function parseCommand(input: unknown): { command: Command } | { refused: string } {
@@ -122,7 +156,9 @@ export function parseCommand(input: unknown): { command: Command } | { refused: 
   const name = typeof input === 'object' && input !== null && 'do' in input ? input.do : undefined
   if (!COMMAND_NAMES.includes(name as CommandName)) {
     const given =
-      typeof name === 'string' ? `"${name.slice(0, 40)}" is not a command` : 'A command needs a "do"'
+      typeof name === 'string'
+        ? `"${cleanText(name.slice(0, 40))}" is not a command`
+        : 'A command needs a "do"'
     return { refused: `${given}. The commands are: ${COMMAND_NAMES.join(', ')}.` }
   }
   return { refused: `${String(name)}: ${sayShapeError(parsed.error)} Nothing was recorded.` }

@@ -4,6 +4,7 @@ import { amend } from './decide/amend.ts'
 import * as crew from './decide/crew.ts'
 import { record, refuse, type Decision } from './decide/decision.ts'
 import * as gear from './decide/gear.ts'
+import { importGear } from './decide/import-gear.ts'
 import * as settingUp from './decide/setting-up.ts'
 import { baseOf, faultsOf } from './policy/in-force.ts'
 import type { State } from './state.ts'
@@ -39,7 +40,7 @@ function decideBy(command: Dated, state: State): Decision {
     case 'add-element':
       return settingUp.addElement(command, state)
     case 'import-gear':
-      return settingUp.importGear(command, state)
+      return importGear(command, state)
     case 'issue':
       return settingUp.issue(command, state)
     case 'return-to-rack':

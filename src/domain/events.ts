@@ -1,4 +1,5 @@
 // Every event the journal can hold; one command makes one event, so no crash can leave half a command behind.
+import type { CommandName } from './commands.ts'
 import type { Care, Exposure, Kind } from './kinds.ts'
 import type { ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts, RigFacts } from './gear.ts'
 import type { Overlay } from './policy/shape.ts'
@@ -30,8 +31,8 @@ export interface EventData {
     platoon: string
     officer: Id
     on: LocalDate
-    /** Seats whose member is not of this platoon: opening the tour relieves them. */
-    relieved: Id[]
+    /** Who is not of this platoon leaves their seat: opening the tour relieves them. */
+    relieved: { seat: Id; member: Id }[]
   }
   'member-seated': { seat: Id; member: Id; relieves?: Id }
   'seat-cleared': { seat: Id; member: Id }
@@ -98,6 +99,40 @@ export const AMENDABLE = [
 export type AmendableType = (typeof AMENDABLE)[number]
 
 export type EventType = keyof EventData
+
+/** Each event and the command that makes it; the store makes the others. A missing one is a compile error. */
+export const EVENT_MAKERS = {
+  'station-made': null,
+  'rig-added': 'add-rig',
+  'member-added': 'add-member',
+  'element-added': 'add-element',
+  'gear-imported': 'import-gear',
+  'element-issued': 'issue',
+  'element-returned': 'return-to-rack',
+  'tour-opened': 'open-tour',
+  'member-seated': 'seat-member',
+  'seat-cleared': 'clear-seat',
+  'seat-answered': 'answer',
+  'pressure-read': 'read-pressure',
+  'element-tagged': 'tag',
+  'tag-lifted': 'lift-tag',
+  'element-swapped': 'swap',
+  'swap-reversed': 'swap-back',
+  'exposure-recorded': 'record-exposure',
+  'care-recorded': 'record-care',
+  'fit-test-recorded': 'record-fit-test',
+  'elements-sent-away': 'send-away',
+  'elements-received-back': 'receive-back',
+  'element-held': 'hold',
+  'element-retired': 'retire',
+  'note-made': 'note',
+  'event-amended': 'amend',
+  'item-acknowledged': 'acknowledge',
+  'tour-handed-over': 'hand-over',
+  'policy-adopted': 'adopt-policy',
+  'journal-recovered': null,
+} as const satisfies Record<EventType, CommandName | null>
+export const EVENT_TYPES = Object.keys(EVENT_MAKERS) as [EventType, ...EventType[]]
 
 /** An event as `decide` makes it: the session adds when and by whom. */
 export type Draft = { [T in EventType]: { type: T; data: EventData[T] } }[EventType]

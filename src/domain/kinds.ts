@@ -52,7 +52,7 @@ export type Construction = (typeof CONSTRUCTIONS)[number]
 export interface KindFacts {
   /** The trade's word for it, lower case. */
   word: string
-  /** Two letters for the column head on the board. */
+  /** One letter, the head of its column on the board. */
   mark: string
   /** Whose it is: most gear is a member's, the air pack and cylinder belong to the seat. */
   held: 'member' | 'seat'

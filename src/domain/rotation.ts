@@ -4,7 +4,7 @@ import { daysBetween, type LocalDate } from './time.ts'
 interface Rotation {
   /** One letter a day: X works, D works the day, N works the night, O is off. */
   pattern: string
-  /** The day in the pattern at which each platoon stands on the first day of the calendar it counts from. */
+  /** How many days after the first day of the calendar each platoon begins the pattern. */
   offsets: number[]
 }
 

@@ -25,11 +25,9 @@ export function compareSize(size: string, wanted: string, over: readonly number[
   const [have, want] = [partsOf(size), partsOf(wanted)]
   if (!have || !want || have.letters !== want.letters || have.numbers.length !== want.numbers.length)
     return 'wrong'
-  const isWithin = have.numbers.every((number, index) => {
-    const more = number - want.numbers[index]!
-    return more >= 0 && more <= (over[index] ?? 0)
-  })
-  return isWithin ? 'larger' : 'wrong'
+  const more = have.numbers.map((number, index) => number - want.numbers[index]!)
+  if (more.every((each) => each === 0)) return 'exact'
+  return more.every((each, index) => each >= 0 && each <= (over[index] ?? 0)) ? 'larger' : 'wrong'
 }
 
 export const sayFit = (fit: Fit): string =>

@@ -4,6 +4,7 @@ import { spareFault } from './decide/crew.ts'
 import type { Id } from './gear.ts'
 import { factsOf, familyOf, wordOf, type Kind } from './kinds.ts'
 import type { Condition, Policy } from './policy/shape.ts'
+import { judgePresence } from './rules/composition.ts'
 import { judgeElement } from './rules/judge.ts'
 import { byWeight, isFit, sayVerdict, severity, worstOf, type Setting, type Wearer } from './rules/verdict.ts'
 import { compareSize } from './size.ts'
@@ -81,14 +82,28 @@ function weigh(
       (one) => elements.includes(each) || 'matches' in watchOf(setting, one.rule),
     ),
   )
+  // A coat may ask for a drag rescue device that the one it relieves could lawfully lack.
+  const asked = setting.policy.rules.flatMap(({ rule }) => {
+    const { watch } = rule
+    const isOfThese = 'whenEdition' in watch && elements.some((each) => each.kind === watch.part)
+    return isOfThese
+      ? rule.kinds.flatMap((kind) => judgePresence(rule, kind, parts.get(kind), wearer) ?? [])
+      : []
+  })
+  verdicts.push(...asked)
   const refused = elements.map((each) => spareFault(state, each, holder)).find((each) => each !== undefined)
   const condition = worstOf(verdicts)
   const wrong = verdicts.filter((each) => each.state !== 'ready').toSorted(byWeight)
   const lasts = verdicts.flatMap((each) => each.on ?? []).toSorted()[0] ?? null
   const [element, ...layers] = elements
-  const { measure } = factsOf(element.kind)
-  const wanted = measure && wearer.member?.sizes?.[measure]
-  const exact = !wanted || (element.size !== undefined && compareSize(element.size, wanted, []) === 'exact')
+  // The size of a whole assembly is that of whichever of its layers is measured.
+  const misfits = elements.filter((each) => {
+    const { measure } = factsOf(each.kind)
+    const wanted = measure && wearer.member?.sizes?.[measure]
+    return wanted && (each.size === undefined || compareSize(each.size, wanted, []) !== 'exact')
+  })
+  const exact = misfits.length === 0
+  const isMeasured = elements.some((each) => factsOf(each.kind).measure !== undefined)
   return {
     elements,
     state: condition,
@@ -96,7 +111,7 @@ function weigh(
     exact,
     lasts,
     for: [
-      ...(element.size ? [`size ${element.size}${wanted && exact ? ', exact' : ''}`] : []),
+      ...(element.size ? [`size ${element.size}${isMeasured && exact ? ', exact' : ''}`] : []),
       ...(layers.length
         ? [`with ${layers.map((each) => `${wordOf(each.kind)} ${each.id}`).join(' and ')}`]
         : []),

@@ -37,9 +37,9 @@ export interface FitTest extends Said {
 
 export type Custody =
   | { where: 'rack' | 'issued' | 'rig' }
-  | { where: 'away'; to: string; for: Care; since: Instant }
-  | { where: 'held'; reason: string; since: Instant }
-  | { where: 'retired'; reason: string; disposal: string; since: Instant }
+  | { where: 'away'; to: string; for: Care; since: Said }
+  | { where: 'held'; reason: string; since: Said }
+  | { where: 'retired'; reason: string; disposal: string; since: Said }
 
 export interface Element extends ElementFacts {
   /** The event that added it. */

@@ -29,7 +29,11 @@ export function aboutOf(event: Event): Id[] {
     case 'element-issued':
       return [event.data.element, event.data.to]
     case 'tour-opened':
-      return [event.data.tour, event.data.officer, ...event.data.relieved]
+      return [
+        event.data.tour,
+        event.data.officer,
+        ...event.data.relieved.flatMap(({ seat, member }) => [seat, member]),
+      ]
     case 'member-seated':
       return [event.data.seat, event.data.member, ...(event.data.relieves ? [event.data.relieves] : [])]
     case 'seat-cleared':
@@ -47,7 +51,9 @@ export function aboutOf(event: Event): Id[] {
     case 'elements-received-back':
       return event.data.elements
     case 'event-amended':
-      return [event.data.subject, ...((event.data.with.elements as Id[] | undefined) ?? [])].filter(Boolean)
+      return [event.data.subject, ...elementsIn(event.data.with), ...elementsIn(event.data.was)].filter(
+        Boolean,
+      )
     case 'item-acknowledged':
       return [event.data.item.replace(/^(tag|away|held|stand-in)-/, '')]
     case 'tour-handed-over':
@@ -62,6 +68,8 @@ export function aboutOf(event: Event): Id[] {
       return [event.data.element]
   }
 }
+
+const elementsIn = ({ elements }: Record<string, unknown>): Id[] => (elements as Id[] | undefined) ?? []
 
 const list = (ids: readonly Id[]): string =>
   ids.length > 6 ? `${ids.slice(0, 5).join(', ')} and ${ids.length - 5} more` : ids.join(', ')
@@ -106,7 +114,9 @@ function sentence(event: Event, state: State): string {
     case 'element-returned':
       return `Returned ${element(data.element)} to the rack.`
     case 'tour-opened': {
-      const relieved = data.relieved.length ? ` Relieved: ${list(data.relieved)}.` : ''
+      const relieved = data.relieved.length
+        ? ` Relieved: ${list(data.relieved.map((each) => who(each.member)))}.`
+        : ''
       return `Opened tour ${data.tour}, platoon ${data.platoon}, officer ${who(data.officer)}.${relieved}`
     }
     case 'member-seated':

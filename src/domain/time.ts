@@ -1,5 +1,5 @@
 // Calendar dates and instants; it must never read a clock or the machine's own time zone.
-import { TZDate } from '@date-fns/tz'
+import { TZDate, tzOffset } from '@date-fns/tz'
 import { UTCDate } from '@date-fns/utc'
 import { add, differenceInCalendarDays, formatISO } from 'date-fns'
 
@@ -30,7 +30,7 @@ export const isDuration = (text: string): boolean => DURATION.test(text)
 
 export function isTimeZone(zone: string): boolean {
   try {
-    return new Intl.DateTimeFormat('en', { timeZone: zone }) !== undefined
+    return new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone !== ''
   } catch {
     return false
   }
@@ -51,11 +51,19 @@ export const dateOf = (at: Instant): LocalDate => at.slice(0, 10)
 /** The wall clock of an instant that is written in the station's zone: `07:02`. */
 export const clockOf = (at: Instant): string => at.slice(11, 16)
 
-/** The instant at which a local date and wall clock time falls; a time skipped by a clock change moves on. */
+const DAY_MS = 86_400_000
+
+/**
+ * The instant at which a local date and wall clock time falls. A time skipped by a clock change moves on; of one
+ * that comes twice it is the first. The library would choose by the machine's own zone.
+ */
 export function instantOf(date: LocalDate, time: string, zone: string): Instant {
-  const [year, month, day] = date.split('-').map(Number)
-  const [hour, minute] = time.split(':').map(Number)
-  return new TZDate(year!, month! - 1, day!, hour!, minute!, 0, zone).toISOString()
+  const wall = `${date}T${time}`
+  const ms = Date.parse(`${wall}:00Z`)
+  const [first, second] = [-DAY_MS, DAY_MS].map((near) =>
+    instantIn(ms - tzOffset(zone, new UTCDate(ms + near)) * 60_000, zone),
+  )
+  return !first!.startsWith(wall) && second!.startsWith(wall) ? second! : first!
 }
 
 const sums = new Map<string, LocalDate>()

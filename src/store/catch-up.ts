@@ -1,5 +1,4 @@
 // Reads what was appended to the journal since this process last looked, checking every line; it must never change the file.
-import { unfinishedBatch } from './batch.ts'
 import { checkLine, MAX_LINE_BYTES, type Entry } from './line.ts'
 import { eachLine } from './line-reader.ts'
 import { damageSentence, type Damage, type OpenFile } from './open-file.ts'
@@ -26,22 +25,19 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
   if (file.damage !== undefined) return damaged(file.damage.offset, file.damage.what)
   const extent = extentOf(file)
   if ('error' in extent) return unreadable(count, extent.error)
-  const { size, batch } = extent
+  const { size } = extent
   if (size < file.head.offset) return damaged(size, 'The file is shorter than it was when it was last read.')
   if (size === file.head.offset) return { kind: 'whole', count }
 
   let fault: { offset: number; what: string } | undefined
-  let isCut = false
   const end = eachLine(
     file.files,
     file.readFd,
     file.head.offset,
     size - file.head.offset,
     (bytes, offset) => {
-      // Bytes past the size that was taken may belong to a batch whose mark was not there to be seen.
+      // What was appended after the size was taken is for the next time.
       if (offset + bytes.length >= size) return false
-      isCut = batch !== undefined && offset === batch.from && file.head.hash === batch.hash
-      if (isCut) return false
       const checked = checkLine(bytes, file.head.seq + 1, file.head.hash)
       if (!checked.ok) {
         fault = { offset, what: checked.what }
@@ -57,7 +53,6 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
 
   const { offset } = file.head
   if (fault !== undefined) return damaged(fault.offset, fault.what)
-  if (isCut) return { kind: 'torn', count, torn: { offset, bytes: size - offset } }
   if (end.kind === 'unreadable') return unreadable(count, end.error)
   if (end.kind === 'too-long') return damaged(end.offset, TOO_LONG)
   if (end.kind === 'stopped' || end.rest.length === 0) return { kind: 'whole', count }
@@ -85,9 +80,7 @@ export const unreadableSentence = (error: unknown): string =>
 
 const extentOf = (file: OpenFile) => {
   try {
-    const { size } = file.files.fstat(file.readFd)
-    const isGrown = size > file.head.offset
-    return { size, batch: isGrown ? unfinishedBatch(file.files, file.folder, size) : undefined }
+    return { size: file.files.fstat(file.readFd).size }
   } catch (error) {
     return { error }
   }

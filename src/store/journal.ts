@@ -24,7 +24,7 @@ export type Journal = {
   readonly stopped: string | undefined
   /** Delivers what was appended since the head. Needs no lock; only under the lock is a torn tail surely torn. */
   catchUp(onEntry: (entry: Entry) => void): CaughtUp
-  append(held: Held, drafts: readonly Draft[]): Appended
+  append(held: Held, draft: Draft): Appended
   setTornAside(held: Held, torn: Torn, at: string): SetAside
   close(): void
 }
@@ -91,7 +91,7 @@ const journalOf = (file: OpenFile): Journal => ({
     return file.failure ?? readOnlyReason(file)
   },
   catchUp: (onEntry) => catchUp(file, onEntry),
-  append: (held, drafts) => append(file, held, drafts),
+  append: (held, draft) => append(file, held, draft),
   setTornAside: (held, torn, at) => setTornAside(file, held, torn, at),
   close: () => {
     for (const fd of [file.readFd, file.appendFd]) if (fd !== undefined) closeQuietly(file.files, fd)

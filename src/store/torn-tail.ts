@@ -1,6 +1,5 @@
 // Sets an unfinished end of the journal aside and cuts it off; it must never cut a byte that is not yet on disk elsewhere.
 import { basename, join } from 'node:path'
-import { clearMark, unfinishedBatch } from './batch.ts'
 import { writeNewFile } from './files.ts'
 import type { Held } from './lock.ts'
 import { behind, fail, openForAppend, refusalOf, type OpenFile, type Refusal } from './open-file.ts'
@@ -22,13 +21,12 @@ export const setTornAside = (file: OpenFile, held: Held, torn: Torn, at: string)
     const { fd, size } = openForAppend(file)
     if (torn.offset !== offset || size !== offset + torn.bytes) return behind
     const tail = readTail(file, torn)
-    const isWholeLines = tail.at(-1) === 10
-    if (isWholeLines && unfinishedBatch(files, folder, size)?.from !== offset) return behind
+    // A tail that ends a line is no tear: somebody has finished it meanwhile.
+    if (tail.at(-1) === 10) return behind
     const path = writeAside(file, tail, at)
     files.syncFolder(folder)
     files.ftruncate(fd, offset)
     files.fdatasync(fd)
-    clearMark(files, folder)
     return { ok: true, name: basename(path), offset, bytes: torn.bytes }
   } catch (error) {
     return fail(file, error)

@@ -1,6 +1,5 @@
 // Checks every line of a journal and goes on after each fault; it must never stop at the first one, change the file or need it whole in memory.
 import { join } from 'node:path'
-import { unfinishedBatch, type Batch } from './batch.ts'
 import { damageInTail, TOO_LONG, unreadableSentence, type Torn } from './catch-up.ts'
 import { realFiles, type Files } from './files.ts'
 import {
@@ -48,8 +47,7 @@ export const verifyJournal = (folder: string, options: VerifyOptions = {}): Veri
     fd = files.open(join(folder, JOURNAL_NAME), 'read')
     const { size } = files.fstat(fd)
     if (size === 0) return { kind: 'no-station' }
-    const batch = unfinishedBatch(files, folder, size)
-    return verifyFile(files, fd, size, batch, onProgress)
+    return verifyFile(files, fd, size, onProgress)
   } catch (error) {
     if (codeOf(error) === undefined) throw error
     return codeOf(error) === 'ENOENT'
@@ -60,24 +58,21 @@ export const verifyJournal = (folder: string, options: VerifyOptions = {}): Veri
   }
 }
 
-/** Verifies the lines that end within `size` and are not part of an unfinished batch. */
+/** Verifies the lines that end within `size`. */
 const verifyFile = (
   files: Files,
   fd: number,
   size: number,
-  batch: Batch | undefined,
   onProgress: VerifyOptions['onProgress'],
 ): Verification => {
   const faults: Damage[] = []
   let lines = 0
   let head = START
   let link = FIRST
-  let isCut = false
   let reportAt = PROGRESS_EVERY_BYTES
   const end = eachLine(files, fd, 0, size, (bytes, offset) => {
     const after = offset + bytes.length + 1
-    isCut = batch !== undefined && offset === batch.from && head.hash === batch.hash
-    if (isCut || after > size) return false
+    if (after > size) return false
     lines++
     const frame = frameOf(bytes)
     const found = faultsOf(bytes, frame, link)
@@ -98,7 +93,6 @@ const verifyFile = (
     return verified
   }
   if (end.kind === 'too-long') return faultAfter(end.offset, TOO_LONG)
-  if (isCut) return { ...verified, torn: { offset: head.offset, bytes: size - head.offset } }
   if (end.kind === 'stopped' || end.rest.length === 0) return verified
   const changed = damageInTail(end.rest, link.seq + 1, head.hash)
   if (changed !== undefined) return faultAfter(end.offset, changed)

@@ -8,9 +8,8 @@ const appendOne = async (journal: Journal, text: string): Promise<void> => {
   const locked = await withLock(folder, (held) => {
     const caughtUp = journal.catchUp(() => undefined)
     if (caughtUp.kind !== 'whole') throw new Error(caughtUp.kind)
-    return journal.append(held, [
-      { at: '2026-11-24T07:02:11.482-05:00', by: name, type: 'noted', data: { text } },
-    ])
+    const at = '2026-11-24T07:02:11.482-05:00'
+    return journal.append(held, { at, by: name, type: 'noted', data: { text } })
   })
   if (!locked.ok) throw new Error(locked.sentence)
   if (!locked.value.ok) throw new Error(locked.value.sentence)

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { realFiles, type Files } from '../../src/store/files.ts'
 import { failingFiles, forgetfulFiles, type Fault } from './failing-files.ts'
-import { bytesIn, draft, drafts, held, madeJournal, newFolder, open, readBack } from './station-folder.ts'
+import { draft, drafts, held, madeJournal, newFolder, open, readBack } from './station-folder.ts'
 
 const ignore = () => undefined
 
@@ -11,7 +11,7 @@ describe('an accepted entry', () => {
     const { files, calls } = failingFiles()
     const journal = madeJournal(newFolder(), drafts(1), files)
     calls.length = 0
-    expect(journal.append(held, [draft('one')]).ok).toBe(true)
+    expect(journal.append(held, draft('one')).ok).toBe(true)
     const told = calls.filter((call) => call === 'write' || call === 'fdatasync' || call === 'syncFolder')
     expect(told).toEqual(['write', 'fdatasync'])
   })
@@ -22,15 +22,6 @@ describe('an accepted entry', () => {
     expect(calls.indexOf('syncFolder')).toBeGreaterThan(calls.indexOf('open'))
     expect(calls.indexOf('syncFolder')).toBeLessThan(calls.indexOf('write'))
   })
-
-  it('among several has the mark of the batch on disk before the first of them', () => {
-    const { files, calls } = failingFiles()
-    const journal = madeJournal(newFolder(), drafts(1), files)
-    calls.length = 0
-    expect(journal.append(held, drafts(3)).ok).toBe(true)
-    const told = calls.filter((call) => /write|sync|remove/.test(call))
-    expect(told).toEqual(['write', 'fdatasync', 'syncFolder', 'write', 'fdatasync', 'remove'])
-  })
 })
 
 /** Whether every entry that the store called accepted is still there after the power was lost. */
@@ -39,9 +30,9 @@ const isKeptThroughPowerLoss = (spoil: (files: Files) => Files): boolean => {
   const { files, loseThePower } = forgetfulFiles(folder)
   const journal = open(folder, { make: true, files: spoil(files) })
   const accepted: string[] = []
-  for (const batch of [[draft('one')], [draft('two'), draft('three')], [draft('four')]]) {
-    const appended = journal.append(held, batch)
-    if (appended.ok) accepted.push(...appended.entries.map((entry) => JSON.stringify(entry)))
+  for (const text of ['one', 'two', 'three', 'four']) {
+    const appended = journal.append(held, draft(text))
+    if (appended.ok) accepted.push(JSON.stringify(appended.entry))
   }
   journal.close()
   loseThePower()
@@ -93,46 +84,18 @@ describe('when the disk says no', () => {
     const journal = open(folder, { files })
     journal.catchUp(ignore)
     armed = true
-    const refused = journal.append(held, [draft('not accepted')])
+    const refused = journal.append(held, draft('not accepted'))
     expect(refused).toMatchObject({ ok: false, why: 'failed' })
     if (refused.ok) throw new Error('the append was accepted')
     expect(refused.sentence).toContain('What was accepted before is safe on disk.')
     expect(refused.sentence).toContain(fault.code ?? 'bytes were written')
 
     const callsSoFar = failing.calls.length
-    expect(journal.append(held, [draft('nor this')])).toEqual(refused)
+    expect(journal.append(held, draft('nor this'))).toEqual(refused)
     expect(failing.calls.length).toBe(callsSoFar)
     expect(journal.stopped).toBe(refused.sentence)
     journal.close()
     expect(readBack(folder).texts.slice(0, 2)).toEqual(['note 1', 'note 2'])
-  })
-
-  it('a batch whose mark cannot be kept leaves the journal as it was', () => {
-    for (const call of ['write', 'fdatasync', 'syncFolder'] as const) {
-      const folder = newFolder()
-      madeJournal(folder, drafts(2)).close()
-      const before = bytesIn(folder)
-      const journal = open(folder, { files: failingFiles({ call, code: 'ENOSPC', forEver: true }).files })
-      journal.catchUp(ignore)
-      expect(journal.append(held, drafts(3))).toMatchObject({ ok: false, why: 'failed' })
-      journal.close()
-      expect(bytesIn(folder)).toEqual(before)
-      const again = open(folder)
-      expect(again.catchUp(ignore)).toEqual({ kind: 'whole', count: 2 })
-      // The mark left behind must not make the next entry look unfinished.
-      expect(again.append(held, [draft('goes on')]).ok).toBe(true)
-      again.close()
-      expect(readBack(folder)).toMatchObject({ caughtUp: { kind: 'whole' }, head: { seq: 3 } })
-    }
-  })
-
-  it('a mark that cannot be removed afterwards harms neither its batch nor what follows', () => {
-    const folder = newFolder()
-    const journal = open(folder, { make: true, files: failingFiles({ call: 'remove', code: 'EIO' }).files })
-    expect(journal.append(held, drafts(3)).ok).toBe(true)
-    expect(readBack(folder)).toMatchObject({ caughtUp: { kind: 'whole' }, head: { seq: 3 } })
-    expect(journal.append(held, [draft('four')]).ok).toBe(true)
-    expect(readBack(folder).texts).toEqual(['note 1', 'note 2', 'note 3', 'four'])
   })
 
   it('while reading, it is told apart from damage and reading can be tried again', () => {

@@ -69,7 +69,7 @@ describe('opening', () => {
     const journal = open(folder)
     expect(journal.stopped).toContain('format 2; this program knows format 1')
     expect(journal.catchUp(ignore)).toMatchObject({ kind: 'whole', count: 2 })
-    expect(journal.append(held, drafts(1))).toMatchObject({ ok: false, why: 'read-only' })
+    expect(journal.append(held, draft('note 1'))).toMatchObject({ ok: false, why: 'read-only' })
     const known = newFolder()
     madeJournal(known, [{ ...draft(''), type: 'station-made', data: { format: 1 } }]).close()
     expect(open(known).stopped).toBeUndefined()
@@ -81,7 +81,7 @@ describe('going on from a position', () => {
     const folder = newFolder()
     const journal = madeJournal(folder, drafts(2))
     const from = journal.head
-    journal.append(held, [draft('third')])
+    journal.append(held, draft('third'))
     const later = journal.head
     journal.close()
     const startedAt = (position: typeof from) => {
@@ -113,14 +113,14 @@ describe('going on from a position', () => {
 })
 
 describe('appending', () => {
-  it('gives back the entries as a later reading delivers them', () => {
+  it('gives back the entry as a later reading delivers it', () => {
     const folder = newFolder()
     const journal = open(folder, { make: true })
     const data = { kept: null, dropped: undefined, on: new Date(0) }
-    const appended = journal.append(held, [draft('one'), { ...draft(''), data }])
+    const appended = journal.append(held, { ...draft(''), data })
     const { entries, head } = readBack(folder)
-    expect(appended).toEqual({ ok: true, entries })
-    expect(entries.map((entry) => entry.seq)).toEqual([1, 2])
+    expect(appended).toEqual({ ok: true, entry: entries[0] })
+    expect(entries.map((entry) => entry.seq)).toEqual([1])
     expect(head).toEqual(journal.head)
     expect(readdirSync(folder)).toEqual(['journal.jsonl'])
   })
@@ -130,12 +130,12 @@ describe('appending', () => {
     const here = madeJournal(folder, drafts(1))
     const there = open(folder)
     there.catchUp(ignore)
-    there.append(held, [draft('from there')])
-    expect(here.append(held, [draft('from here')])).toMatchObject({ ok: false, why: 'behind' })
+    there.append(held, draft('from there'))
+    expect(here.append(held, draft('from here'))).toMatchObject({ ok: false, why: 'behind' })
     const seen: Entry[] = []
     expect(here.catchUp((entry) => seen.push(entry))).toEqual({ kind: 'whole', count: 1 })
     expect(seen[0]?.data).toEqual({ text: 'from there' })
-    expect(here.append(held, [draft('from here')]).ok).toBe(true)
+    expect(here.append(held, draft('from here')).ok).toBe(true)
     expect(readBack(folder).texts).toEqual(['note 1', 'from there', 'from here'])
   })
 
@@ -143,9 +143,12 @@ describe('appending', () => {
     const folder = newFolder()
     const journal = madeJournal(folder, drafts(1))
     const before = bytesIn(folder)
-    expect(journal.append({ isLost: () => true }, drafts(1))).toMatchObject({ ok: false, why: 'lock-lost' })
+    expect(journal.append({ isLost: () => true }, draft('note 1'))).toMatchObject({
+      ok: false,
+      why: 'lock-lost',
+    })
     expect(bytesIn(folder)).toEqual(before)
-    expect(journal.append(held, drafts(1)).ok).toBe(true)
+    expect(journal.append(held, draft('note 1')).ok).toBe(true)
   })
 
   it('is refused when another file has taken the name of the journal', () => {
@@ -153,17 +156,17 @@ describe('appending', () => {
     const journal = madeJournal(folder)
     writeFileSync(join(folder, 'copy'), bytesIn(folder))
     renameSync(join(folder, 'copy'), pathIn(folder))
-    expect(journal.append(held, drafts(1))).toMatchObject({ ok: false, why: 'failed' })
+    expect(journal.append(held, draft('note 1'))).toMatchObject({ ok: false, why: 'failed' })
     expect(readBack(folder).texts).toHaveLength(3)
   })
 
   it('refuses one entry that is longer than a line may be', () => {
     const folder = newFolder()
     const journal = madeJournal(folder, drafts(1))
-    expect(journal.append(held, [draft('x'.repeat(MAX_LINE_BYTES))])).toMatchObject({
+    expect(journal.append(held, draft('x'.repeat(MAX_LINE_BYTES)))).toMatchObject({
       ok: false,
       why: 'too-long',
     })
-    expect(journal.append(held, [draft('short')]).ok).toBe(true)
+    expect(journal.append(held, draft('short')).ok).toBe(true)
   })
 })

@@ -32,7 +32,7 @@ export const open = (folder: string, options: OpenOptions = {}): Journal => {
 export const madeJournal = (folder: string, written: Draft[] = drafts(3), files?: Files): Journal => {
   const journal = open(folder, files === undefined ? { make: true } : { make: true, files })
   for (const each of written) {
-    const appended = journal.append(held, [each])
+    const appended = journal.append(held, each)
     if (!appended.ok) throw new Error(appended.sentence)
   }
   return journal

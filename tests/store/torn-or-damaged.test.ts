@@ -32,7 +32,7 @@ describe('a torn tail', () => {
     const folder = newFolder()
     const journal = madeJournal(folder, drafts(2))
     const keep = journal.head.offset
-    journal.append(held, [draft('third')])
+    journal.append(held, draft('third'))
     journal.close()
     const whole = bytesIn(folder)
     for (let size = keep + 1; size < whole.length; size++) {
@@ -43,12 +43,12 @@ describe('a torn tail', () => {
       expect(bytesIn(cut)).toEqual(whole.subarray(0, size))
       const again = open(cut)
       again.catchUp(ignore)
-      expect(again.append(held, [draft('too early')])).toMatchObject({ why: 'behind' })
+      expect(again.append(held, draft('too early'))).toMatchObject({ why: 'behind' })
       const name = 'journal.torn-2026-11-24T070211.482-0500'
       expect(again.setTornAside(held, torn, AT)).toEqual({ ok: true, name, ...torn })
       expect(readFileSync(join(cut, name))).toEqual(whole.subarray(keep, size))
       expect(bytesIn(cut)).toEqual(whole.subarray(0, keep))
-      expect(again.append(held, [draft('goes on')]).ok).toBe(true)
+      expect(again.append(held, draft('goes on')).ok).toBe(true)
       again.close()
       expect(readBack(cut)).toMatchObject({
         texts: ['note 1', 'note 2', 'goes on'],
@@ -73,32 +73,6 @@ describe('a torn tail', () => {
     const aside = readdirSync(folder).filter((name) => name.startsWith('journal.torn-'))
     expect(aside.map((name) => readFileSync(join(folder, name), 'utf8'))).toEqual(['{"seq":2,', '{"seq":2,'])
     expect(readBack(folder)).toMatchObject({ texts: ['note 1'], caughtUp: { kind: 'whole' } })
-  })
-
-  it('of an append of several lines takes the whole append with it, even when some lines are complete', () => {
-    for (const short of [1, 150, 400, 700, 860]) {
-      const folder = newFolder()
-      madeJournal(folder, drafts(2)).close()
-      // The first write is the mark of the batch, the second the batch.
-      const { files } = failingFiles({ call: 'write', short, nth: 2 })
-      const journal = open(folder, { files })
-      journal.catchUp(ignore)
-      const keep = journal.head.offset
-      expect(journal.append(held, drafts(4))).toMatchObject({ ok: false, why: 'failed' })
-      journal.close()
-      const left = bytesIn(folder)
-      expect(left.length).toBe(keep + short)
-      const again = open(folder)
-      const caughtUp = again.catchUp(ignore)
-      expect(caughtUp).toEqual({ kind: 'torn', count: 2, torn: { offset: keep, bytes: short } })
-      if (caughtUp.kind !== 'torn') throw new Error(caughtUp.kind)
-      const aside = again.setTornAside(held, caughtUp.torn, AT)
-      if (!aside.ok) throw new Error(aside.sentence)
-      expect(readFileSync(join(folder, aside.name))).toEqual(left.subarray(keep))
-      expect(again.append(held, [draft('goes on')]).ok).toBe(true)
-      again.close()
-      expect(readBack(folder).texts).toEqual(['note 1', 'note 2', 'goes on'])
-    }
   })
 
   it('is not set aside when another program has finished it meanwhile', () => {
@@ -129,7 +103,7 @@ describe('damage', () => {
     expect(stopped).toContain(`damaged at line 3 (byte ${third})`)
     const journal = open(folder)
     journal.catchUp(ignore)
-    expect(journal.append(held, drafts(1))).toMatchObject({ ok: false, why: 'read-only' })
+    expect(journal.append(held, draft('note 1'))).toMatchObject({ ok: false, why: 'read-only' })
     const torn = { offset: third, bytes: before.length - third }
     expect(journal.setTornAside(held, torn, AT)).toMatchObject({ ok: false, why: 'read-only' })
     expect(bytesIn(folder)).toEqual(before)

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { formatLine, sha256, ZEROS } from '../../src/store/line.ts'
 import { verifyJournal } from '../../src/store/verify.ts'
 import { failingFiles } from './failing-files.ts'
-import { bytesIn, draft, drafts, held, madeJournal, newFolder, open, pathIn, put } from './station-folder.ts'
+import { bytesIn, draft, drafts, madeJournal, newFolder, pathIn, put } from './station-folder.ts'
 
 const folder = newFolder()
 madeJournal(folder, drafts(10)).close()
@@ -124,19 +124,6 @@ describe('what is no fault', () => {
     })
     put(other, sound.subarray(0, -1))
     expect(verified(other)).toMatchObject({ lines: 9, faults: [], torn: { bytes: lines[9]?.length ?? 0 } })
-  })
-
-  it('is an unfinished batch, with its complete lines', () => {
-    const other = newFolder()
-    put(other, sound)
-    const journal = open(other, { files: failingFiles({ call: 'write', short: 700, nth: 2 }).files })
-    journal.catchUp(() => undefined)
-    journal.append(held, drafts(4))
-    expect(verified(other)).toMatchObject({
-      lines: 10,
-      faults: [],
-      torn: { offset: sound.length, bytes: 700 },
-    })
   })
 
   it('is a journal that is not there or cannot be read', () => {

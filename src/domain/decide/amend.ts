@@ -20,7 +20,7 @@ import type { State } from '../state.ts'
 import { z as zod } from 'zod'
 import { dateOf } from '../time.ts'
 import { record, refuse, type Decision } from './decision.ts'
-import { careFault } from './gear.ts'
+import { careFault, pressureFault } from './gear.ts'
 import { labelFault } from './setting-up.ts'
 
 const withdrawn = zod.literal(true)
@@ -62,8 +62,10 @@ export function recordsOf(state: State, seq: number): StandingRecord[] {
     found.push({ type, subject, said: { ...said } })
   for (const element of state.elements.values()) {
     if (element.seq === seq) add('element-added', element.id, element)
-    for (const tag of element.tags) if (tag.seq === seq) add('element-tagged', element.id, tag)
-    for (const care of element.cares) if (care.seq === seq) add('care-recorded', element.id, care)
+    const care = element.cares.find((each) => each.seq === seq)
+    if (care) add('care-recorded', element.id, care)
+    // The tag of a failed care follows its care and is not a record of its own.
+    for (const tag of element.tags) if (tag.seq === seq && !care) add('element-tagged', element.id, tag)
     for (const exposure of element.exposures) {
       if (exposure.seq === seq) add('exposure-recorded', element.id, exposure)
     }
@@ -78,11 +80,15 @@ export function recordsOf(state: State, seq: number): StandingRecord[] {
 }
 
 /** One event can hold several records (an import, a crew's exposure): `subject` in `with` says which is meant. */
-function pick(records: StandingRecord[], subject: unknown): StandingRecord | undefined {
-  if (subject !== undefined) return records.find((each) => each.subject === subject)
-  return records.length === 1 || records.every((each) => each.type === 'exposure-recorded')
-    ? records[0]
-    : undefined
+function pick(seq: number, records: StandingRecord[], subject: unknown): StandingRecord | string {
+  const meant = subject === undefined ? records : records.filter((each) => each.subject === subject)
+  const [one, ...others] = meant
+  const subjects = [...new Set(records.map((each) => each.subject))]
+  if (!one) return `Event ${seq} is not about that. It is about: ${subjects.join(', ')}.`
+  if (!others.length || (subject === undefined && one.type === 'exposure-recorded')) return one
+  return subject === undefined && subjects.length > 1
+    ? `Event ${seq} is about several things. Say which in "with": {"subject": "${one.subject}"}.`
+    : `Event ${seq} says several things of ${one.subject}: lift its tag and tag it again instead.`
 }
 
 export function amend(command: Dated<CommandOf<'amend'>>, state: State): Decision {
@@ -95,37 +101,40 @@ export function amend(command: Dated<CommandOf<'amend'>>, state: State): Decisio
       `Event ${seq} holds no record that can be amended. An act, such as a swap, is undone by its opposite; only the newest records of an element are still open to change.`,
     )
   }
-  const standing = pick(records, subject)
-  if (!standing) {
-    const subjects = [...new Set(records.map((each) => each.subject))]
-    return refuse(`Event ${seq} is about several things. Say which in "with": {"subject": "${subjects[0]}"}.`)
-  }
+  const standing = pick(seq, records, subject)
+  if (typeof standing === 'string') return refuse(standing)
   const shaped = CHANGES[standing.type].safeParse(changes)
   if (!shaped.success) return refuse(`amend: with: ${sayShapeError(shaped.error)} Nothing was recorded.`)
   if (!Object.keys(shaped.data).length) return refuse('An amendment must say in "with" what changes.')
+  const isWhole = standing.type === 'exposure-recorded' && subject === undefined
+  if ('elements' in shaped.data && !isWhole) {
+    return refuse('"elements" says all that was exposed: give it without "subject".')
+  }
   const fault = faultOf(state, standing, shaped.data, dateOf(at))
   if (fault) return refuse(fault)
-  const was = Object.fromEntries(
+  const was: Record<string, unknown> = Object.fromEntries(
     Object.keys(shaped.data)
       .filter((key) => key !== 'withdrawn')
-      .map((key) => [key, key === 'elements' ? elementsOf(records) : (standing.said[key] ?? null)]),
+      .map((key) => [key, standing.said[key] ?? null]),
   )
+  // Each element that was exposed finds the amendment in its own history.
+  if (isWhole) was.elements = records.map((each) => each.subject)
+  const { sizes } = shaped.data
   const data: EventData['event-amended'] = {
     seq,
     type: standing.type,
-    subject: standing.type === 'exposure-recorded' && subject === undefined ? '' : standing.subject,
+    subject: isWhole ? '' : standing.subject,
     why,
     was,
-    with: shaped.data,
+    // One measure corrected leaves the others as they were.
+    with: sizes ? { ...shaped.data, sizes: { ...(was.sizes as object), ...sizes } } : shaped.data,
   }
   return record('event-amended', data)
 }
 
-const elementsOf = (records: StandingRecord[]): Id[] => records.map((each) => each.subject)
-
 /** The amended record is held to the same sense as a new one. */
 function faultOf(state: State, standing: StandingRecord, changes: Record<string, unknown>, today: string) {
-  const now = { ...standing.said, ...changes }
+  const now: Record<string, unknown> = { ...standing.said, ...changes }
   const element = state.elements.get(standing.subject)
   if (standing.type === 'element-added' && element) {
     const fault = labelFault({ ...element, ...changes }, today)
@@ -135,7 +144,8 @@ function faultOf(state: State, standing: StandingRecord, changes: Record<string,
     const { care, on } = now as unknown as EventData['care-recorded']
     return careFault(element, care, on, today)
   }
-  if (standing.type === 'fit-test-recorded' && String((now as { on?: string }).on) > today) {
+  if (standing.type === 'pressure-read' && element) return pressureFault(element, Number(now.psi))
+  if (standing.type === 'fit-test-recorded' && String(now.on) > today) {
     return 'A fit test is recorded when it has been done.'
   }
   if (standing.type === 'exposure-recorded') {

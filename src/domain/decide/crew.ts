@@ -1,7 +1,8 @@
 // Decides tours, seats, roll call and hand-over; it must never judge whether gear is fit.
 import { wordOf, isHeldBySeat, KINDS } from '../kinds.ts'
+import { cleanText } from '../clean.ts'
 import type { CommandOf, Dated } from '../commands.ts'
-import { findItem } from '../items.ts'
+import { acknowledgedBy, findItem } from '../items.ts'
 import {
   assigned,
   holderOf,
@@ -43,15 +44,17 @@ export function openTour(command: Dated<CommandOf<'open-tour'>>, state: State): 
     )
   }
   if (daysBetween(dateOf(at), on) > 1) return refuse(`${sayDate(on)} is more than a day ahead.`)
-  const relieved = [...state.seats.values()].filter(
-    (seat) => seat.member !== null && state.members.get(seat.member)?.platoon !== platoon,
+  const relieved = [...state.seats.values()].flatMap((seat) =>
+    seat.member !== null && state.members.get(seat.member)?.platoon !== platoon
+      ? { seat: seat.id, member: seat.member }
+      : [],
   )
   return record('tour-opened', {
     tour,
     platoon,
     officer: officer.id,
     on,
-    relieved: relieved.map((seat) => seat.id),
+    relieved,
   })
 }
 
@@ -80,9 +83,9 @@ export function clearSeat(command: Dated<CommandOf<'clear-seat'>>, state: State)
   return record('seat-cleared', { seat: seat.id, member: seat.member })
 }
 
-/** The elements at a seat: the member's own or standing in, and the seat's air pack and cylinder. */
+/** The elements that are at a seat: the member's own or standing in, and the seat's air pack and cylinder. */
 export const ensembleAt = (state: State, seat: Seat): Element[] =>
-  KINDS.flatMap((kind) => assigned(state, holderOf(seat, kind), kind) ?? [])
+  KINDS.flatMap((kind) => assigned(state, holderOf(seat, kind), kind) ?? []).filter(isHere)
 
 export function answer(command: Dated<CommandOf<'answer'>>, state: State): Decision {
   const seat = findSeat(state, command.seat)
@@ -179,8 +182,8 @@ export function acknowledge(command: Dated<CommandOf<'acknowledge'>>, state: Sta
   const tour = findTour(state)
   if (typeof tour === 'string') return refuse(tour)
   const item = findItem(state, command.item)
-  if (!item) return refuse(`There is no open item ${command.item.slice(0, 80)}.`)
-  const earlier = tour.acknowledged.get(item.id)
+  if (!item) return refuse(`There is no open item ${cleanText(command.item)}.`)
+  const earlier = acknowledgedBy(state, item)
   if (earlier)
     return refuse(`${capital(item.id)} was already acknowledged by ${sayMember(state, earlier.by)}.`)
   return record('item-acknowledged', { item: item.id, words: item.words, tour: tour.id })

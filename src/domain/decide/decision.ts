@@ -28,7 +28,7 @@ export function findLiving(state: State, id: Id): Found<Element> {
   const element = findElement(state, id)
   if (typeof element === 'string') return element
   return element.custody.where === 'retired'
-    ? `${nameOf(element)} is retired: nothing more is recorded of it.`
+    ? `${Name(element)} is retired: nothing more is recorded of it.`
     : element
 }
 

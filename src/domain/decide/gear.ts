@@ -41,13 +41,16 @@ export function readPressure(command: Dated<CommandOf<'read-pressure'>>, state: 
   const { psi } = command
   if (element.kind !== 'cylinder')
     return refuse(`${Name(element)} holds no pressure: only a cylinder is read.`)
-  if (element.ratedPsi !== undefined && psi > element.ratedPsi * 1.25) {
-    return refuse(
-      `${psi} psi is far more than ${element.id} is rated for (${element.ratedPsi}). Read the gauge again.`,
-    )
-  }
+  const fault = pressureFault(element, psi)
+  if (fault) return refuse(fault)
   return record('pressure-read', { element: element.id, psi, ...(state.tour && { tour: state.tour.id }) })
 }
+
+/** Why a cylinder cannot hold this pressure, or undefined. */
+export const pressureFault = ({ id, ratedPsi }: Element, psi: number): string | undefined =>
+  ratedPsi !== undefined && psi > ratedPsi * 1.25
+    ? `${psi} psi is far more than ${id} is rated for (${ratedPsi}). Read the gauge again.`
+    : undefined
 
 export function recordExposure(command: Dated<CommandOf<'record-exposure'>>, state: State): Decision {
   const { seats = [], elements = [], exposure, incident } = command

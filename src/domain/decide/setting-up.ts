@@ -2,7 +2,7 @@
 import type { CommandOf, Dated } from '../commands.ts'
 import type { ElementFacts, Id } from '../gear.ts'
 import { isHeldBySeat, wordOf } from '../kinds.ts'
-import { standInOf, type Element, type State } from '../state.ts'
+import { place, standInOf, type Element, type StandIn, type State } from '../state.ts'
 import { dateOf, firstDay, sayDate, type LocalDate } from '../time.ts'
 import { findLiving, Name, nameOf, record, refuse, sayAbsence, sayMember, type Decision } from './decision.ts'
 
@@ -58,34 +58,7 @@ export function addElement({ element, at }: Dated<CommandOf<'add-element'>>, sta
   return fault ? refuse(`${element.id} was not added: ${fault}.`) : record('element-added', { element })
 }
 
-export function importGear(command: Dated<CommandOf<'import-gear'>>, state: State): Decision {
-  const { file, members, elements, at } = command
-  const seen = new Set<Id>()
-  const joining = new Set(members.map((member) => member.id))
-  for (const { id } of [...members, ...elements]) {
-    const taken = takenBy(state, id) ?? (seen.has(id) ? `${id} stands in the file twice` : undefined)
-    if (taken) return refuse(`${taken}. Nothing was imported.`)
-    seen.add(id)
-  }
-  for (const element of elements) {
-    const { id, kind, issuedTo, issuedOn } = element
-    const fault = labelFault(element, dateOf(at))
-    if (fault) return refuse(`${id}: ${fault}. Nothing was imported.`)
-    if (issuedOn && issuedOn > dateOf(at))
-      return refuse(`${id}: issued on ${issuedOn}, which is still to come.`)
-    if (issuedTo !== undefined && !joining.has(issuedTo) && !isHolder(state, issuedTo)) {
-      return refuse(
-        `${id}: there is no member or riding position ${issuedTo} to issue it to. Nothing was imported.`,
-      )
-    }
-    const toSeat = issuedTo !== undefined && state.seats.has(issuedTo)
-    if (issuedTo !== undefined && toSeat !== isHeldBySeat(kind)) return refuse(`${id}: ${wrongHolder(kind)}`)
-  }
-  if (elements.length + members.length === 0) return refuse(`${file} holds no rows. Nothing was imported.`)
-  return record('gear-imported', { file, members, elements })
-}
-
-const isHolder = (state: State, id: Id): boolean => state.members.has(id) || state.seats.has(id)
+export const isHolder = (state: State, id: Id): boolean => state.members.has(id) || state.seats.has(id)
 
 export const wrongHolder = (kind: Element['kind']): string =>
   isHeldBySeat(kind)
@@ -105,9 +78,9 @@ export function issue(command: Dated<CommandOf<'issue'>>, state: State): Decisio
       `${Name(element)} is issued to ${sayMember(state, element.issuedTo)}. Return it to the rack first.`,
     )
   }
-  if (element.custody.where !== 'rack') return refuse(`${Name(element)} is ${sayAbsence(element)}.`)
   const standIn = standInOf(state, element.id)
   if (standIn) return refuse(`${Name(element)} stands in at ${standIn.seat}. Swap it back first.`)
+  if (element.custody.where !== 'rack') return refuse(`${Name(element)} is ${sayAbsence(element)}.`)
   if (on > dateOf(at)) return refuse(`${sayDate(on)} is still to come.`)
   if (element.made && on < firstDay(element.made)) {
     return refuse(
@@ -121,7 +94,15 @@ export function returnToRack(command: Dated<CommandOf<'return-to-rack'>>, state:
   const element = findLiving(state, command.element)
   if (typeof element === 'string') return refuse(element)
   const standIn = standInOf(state, element.id)
-  if (standIn) return refuse(`${Name(element)} stands in at ${standIn.seat}. Swap it back instead.`)
-  if (element.issuedTo === null) return refuse(`${Name(element)} is not issued to anybody.`)
+  if (standIn && canSwapBack(state, standIn)) {
+    return refuse(`${Name(element)} stands in at ${standIn.seat}. Swap it back instead.`)
+  }
+  if (element.issuedTo === null && !standIn) return refuse(`${Name(element)} is not issued to anybody.`)
   return record('element-returned', { element: element.id })
+}
+
+/** A spare can be swapped back where its holder still rides and has an element of their own to go back to. */
+function canSwapBack(state: State, { holder, kind }: StandIn): boolean {
+  const rides = state.seats.has(holder) || (state.members.get(holder)?.seat ?? null) !== null
+  return rides && state.issued.has(place(holder, kind))
 }

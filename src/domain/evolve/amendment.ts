@@ -62,7 +62,7 @@ function amendExposure(
   mend: (exposures: ExposureRecord[]) => ExposureRecord[],
 ): void {
   const { seq, subject, with: changes } = event.data
-  const { elements, ...fields } = changes as { elements?: string[] }
+  const { elements, withdrawn, ...fields } = changes as { elements?: string[]; withdrawn?: true }
   const before = [...draft.elements.values()].filter((each) => each.exposures.some((one) => one.seq === seq))
   const record = before[0]?.exposures.find((each) => each.seq === seq)
   for (const element of before) {
@@ -72,7 +72,8 @@ function amendExposure(
       exposures: stays ? mend(exposures) : exposures.filter((each) => each.seq !== seq),
     }))
   }
-  for (const id of elements ?? []) {
+  if (withdrawn) return
+  for (const id of new Set(elements)) {
     if (record && !before.some((each) => each.id === id)) exposeOne(draft, id, { ...record, ...fields })
   }
 }

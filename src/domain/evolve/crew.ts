@@ -31,7 +31,7 @@ const changeSeat = (draft: State, id: Id, change: Partial<Seat>): void => {
 
 export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
   const { tour: id, platoon, officer, on, relieved } = event.data
-  for (const seat of relieved) clearSeat(draft, seat)
+  for (const { seat } of relieved) clearSeat(draft, seat)
   draft.tour = { id, platoon, officer, on, opened: said(event), answers: new Map(), acknowledged: new Map() }
   draft.tours = [...draft.tours, id]
 }

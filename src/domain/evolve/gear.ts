@@ -49,6 +49,17 @@ export function issue(draft: State, id: Id, to: Id, on: LocalDate): void {
   })
 }
 
+/** Nobody's own element stands in, and nothing stands in for what is no longer its holder's own. */
+function settle(draft: State, key: string): void {
+  const standIn = draft.standIns.get(key)
+  if (!standIn) return
+  const mine = draft.issued.get(key) ?? []
+  if (mine[0] === standIn.element) draft.standIns.delete(key)
+  else if (standIn.own !== null && !mine.includes(standIn.own)) {
+    draft.standIns.set(key, { ...standIn, own: null })
+  }
+}
+
 /** Takes it off its holder's list and out of any place it stands in. */
 function release(draft: State, element: Element): void {
   const standIn = standInOf(draft, element.id)
@@ -58,6 +69,7 @@ function release(draft: State, element: Element): void {
   const left = (draft.issued.get(key) ?? []).filter((each) => each !== element.id)
   if (left.length) draft.issued.set(key, left)
   else draft.issued.delete(key)
+  settle(draft, key)
 }
 
 export function unissue(draft: State, id: Id): void {
@@ -92,10 +104,14 @@ export function swap(draft: State, event: EventOf<'element-swapped'>): void {
     custody: withHolder(element),
     issuedOn: element.issuedOn ?? event.at.slice(0, 10),
   }))
+  settle(draft, key)
 }
 
 export function swapBack(draft: State, { data }: EventOf<'swap-reversed'>): void {
-  draft.standIns.delete(place(data.holder, data.kind))
+  const key = place(data.holder, data.kind)
+  draft.standIns.delete(key)
+  const mine = draft.issued.get(key) ?? []
+  if (mine.includes(data.in)) draft.issued.set(key, [data.in, ...mine.filter((each) => each !== data.in)])
   toRack(draft, data.out)
 }
 
@@ -151,7 +167,7 @@ export const failed = (care: string): string => `failed ${care.replaceAll('-', '
 export function sendAway(draft: State, event: EventOf<'elements-sent-away'>): void {
   const { elements, to, for: care } = event.data
   for (const id of elements) {
-    changeElement(draft, id, () => ({ custody: { where: 'away', to, for: care, since: event.at } }))
+    changeElement(draft, id, () => ({ custody: { where: 'away', to, for: care, since: said(event) } }))
   }
 }
 
@@ -166,12 +182,12 @@ export function receiveBack(draft: State, { data }: EventOf<'elements-received-b
 
 export const hold = (draft: State, event: EventOf<'element-held'>): void =>
   changeElement(draft, event.data.element, () => ({
-    custody: { where: 'held', reason: event.data.reason, since: event.at },
+    custody: { where: 'held', reason: event.data.reason, since: said(event) },
   }))
 
 export const retire = (draft: State, event: EventOf<'element-retired'>): void =>
   changeElement(draft, event.data.element, (element) => {
     release(draft, element)
     const { reason, disposal } = event.data
-    return { issuedTo: null, custody: { where: 'retired', reason, disposal, since: event.at } }
+    return { issuedTo: null, custody: { where: 'retired', reason, disposal, since: said(event) } }
   })

@@ -1,5 +1,6 @@
 // Lays the department's overlay on a published base policy; it must never hide that a rule became looser.
 import base2020 from '../../../data/policies/nfpa-1851-2020.json' with { type: 'json' }
+import { CONSTRUCTIONS, type Construction } from '../kinds.ts'
 import type { State } from '../state.ts'
 import { addDuration, sayDuration, type Duration } from '../time.ts'
 import {
@@ -20,16 +21,12 @@ export const DEFAULT_BASE = base2020.id
 /** Durations order by the date they reach from one fixed day. */
 const reach = (duration: Duration): string => addDuration('2001-01-01', duration)
 
+const limitOf = (limit: Rule['limit'], name: Construction) =>
+  typeof limit === 'object' ? limit[name] : limit
+
+/** A construction that a limit leaves out has none, so leaving one out is looser too. */
 function limitLooser(before: Rule['limit'], after: Rule['limit']): boolean {
-  if (before === undefined || after === undefined) return before !== after
-  if (typeof before === 'string' && typeof after === 'string') return reach(after) > reach(before)
-  const limitOf = (limit: typeof before, name: string) =>
-    typeof limit === 'string' ? limit : limit[name as keyof typeof limit]
-  const names = Object.keys({
-    ...(typeof before === 'object' && before),
-    ...(typeof after === 'object' && after),
-  })
-  return names.some((name) => {
+  return CONSTRUCTIONS.some((name) => {
     const [old, now] = [limitOf(before, name), limitOf(after, name)]
     return old !== undefined && (now === undefined || reach(now) > reach(old))
   })
@@ -40,8 +37,9 @@ function sayLooser(before: Rule, after: Rule): string | undefined {
   const ways: string[] = []
   if (limitLooser(before.limit, after.limit))
     ways.push(`limit ${sayLimit(after.limit)} for ${sayLimit(before.limit)}`)
-  if (before.first && after.first && reach(after.first) > reach(before.first)) {
-    ways.push(`first limit ${sayDuration(after.first)} for ${sayDuration(before.first)}`)
+  const first = before.first ?? before.limit
+  if (after.first && limitLooser(first, after.first)) {
+    ways.push(`first limit ${sayDuration(after.first)} for ${sayLimit(first)}`)
   }
   if (before.warn && after.warn && reach(after.warn) < reach(before.warn)) {
     ways.push(`warns ${sayDuration(after.warn)} ahead for ${sayDuration(before.warn)}`)
@@ -89,6 +87,12 @@ export function layOver(base: BasePolicy, overlay: Overlay | null): Policy {
   return policy
 }
 
+/** Only a cylinder has a construction, so a limit by construction would leave other gear without one. */
+const isMisplaced = (limit: Rule['limit'], rule: Rule): boolean =>
+  typeof limit === 'object' && rule.kinds.some((kind) => kind !== 'cylinder')
+const sayMisplaced = (rule: Rule): string =>
+  `rule "${rule.id}" is not about cylinders alone, so its limit cannot go by construction.`
+
 /** What is wrong with an overlay for this base, in sentences; none when it can be adopted. */
 export function faultsOf(base: BasePolicy, overlay: Overlay): string[] {
   const known = new Set(base.rules.map((rule) => rule.id))
@@ -107,6 +111,7 @@ export function faultsOf(base: BasePolicy, overlay: Overlay): string[] {
     if (rule && change.limit !== undefined && rule.limit === undefined) {
       faults.push(`${where}: rule "${change.id}" has no limit to change.`)
     }
+    if (rule && isMisplaced(change.limit, rule)) faults.push(`${where}: ${sayMisplaced(rule)}`)
     if (
       !change.off &&
       [change.limit, change.first, change.warn, change.past].every((value) => value === undefined)
@@ -122,6 +127,7 @@ export function faultsOf(base: BasePolicy, overlay: Overlay): string[] {
     }
     const counts = 'since' in rule.watch
     if (counts && rule.limit === undefined) faults.push(`add.${index}: rule "${rule.id}" needs a limit.`)
+    if (isMisplaced(rule.limit, rule)) faults.push(`add.${index}: ${sayMisplaced(rule)}`)
   })
   return faults
 }
@@ -131,7 +137,7 @@ const plainBases = new Map<string, Policy>()
 
 /** The policy in force at this point of the journal. The same overlay gives the same policy object. */
 export function policyOf(state: State): Policy {
-  const base = BASES.get(state.station?.policy ?? DEFAULT_BASE) ?? BASES.get(DEFAULT_BASE)!
+  const base = baseOf(state)
   const kept = state.overlay ? made.get(state.overlay) : plainBases.get(base.id)
   if (kept) return kept
   const policy = layOver(base, state.overlay)
@@ -141,4 +147,5 @@ export function policyOf(state: State): Policy {
 }
 
 /** The base an overlay would be laid on in this station. */
-export const baseOf = (state: State): BasePolicy => BASES.get(state.station?.policy ?? DEFAULT_BASE)!
+export const baseOf = (state: State): BasePolicy =>
+  BASES.get(state.station?.policy ?? DEFAULT_BASE) ?? BASES.get(DEFAULT_BASE)!

@@ -44,7 +44,12 @@ export const watchShape = z.union([
   z.strictObject({ fits: z.literal('member'), over: z.array(z.number().min(0)).max(3) }),
   z.strictObject({
     reading: z.literal('pressure'),
-    atMost: z.number().gt(0).lt(1),
+    /** Whole percents, so that the boundary is exact. */
+    atMost: z
+      .number()
+      .gt(0)
+      .lt(1)
+      .refine((part) => Math.round(part * 100) / 100 === part, 'must be a whole percentage such as 0.9'),
     of: z.literal('rated'),
   }),
   z.strictObject({ tagged: z.literal(true) }),

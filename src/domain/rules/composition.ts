@@ -6,12 +6,15 @@ import { compareSize, sayFit } from '../size.ts'
 import { isHere, type Element } from '../state.ts'
 import { verdict, type Judge, type Verdict, type Wearer } from './verdict.ts'
 
+/** Numbers of garment standards that look like years; none of them has an edition of that year. */
+const STANDARDS = [1970, 1971, 1976]
+
 /** The year of the standard's edition on a label: `1971-2018` and `NFPA 1971, 2018 edition` both give 2018. */
 export const editionYear = (edition: string | undefined): number | undefined => {
   const years = edition
     ?.match(/\b(?:19|20)\d{2}\b/g)
     ?.map(Number)
-    .filter((year) => year !== 1971)
+    .filter((year) => !STANDARDS.includes(year))
   return years?.at(-1)
 }
 
@@ -57,22 +60,20 @@ export const judgeMatch: Judge = (rule, element, _setting, wearer) => {
   const whole = wearer.parts.get(rule.watch.matches)
   if (!whole) return undefined
   const other = `${wordOf(whole.kind)} ${whole.id}`
+  let unknown: string | undefined
   for (const what of rule.watch.by) {
     const [mine, theirs] = [element[what], whole[what]]
     if (mine === undefined || theirs === undefined) {
-      const whose = mine === undefined ? 'its' : `${other}'s`
-      return verdict(
-        rule,
-        element,
-        'unproven',
-        `${whose} ${what} is not known, so they cannot be shown to match`,
-      )
+      // What is not known must not hide a mismatch that is.
+      unknown ??= `${mine === undefined ? 'its' : `${other}'s`} ${what} is not known, so they cannot be shown to match`
+      continue
     }
     const isSame = what === 'size' ? compareSize(mine, theirs, []) === 'exact' : mine === theirs
     if (!isSame) {
       return verdict(rule, element, rule.past, `${what} ${mine} does not match ${other} of ${what} ${theirs}`)
     }
   }
+  if (unknown !== undefined) return verdict(rule, element, 'unproven', unknown)
   return verdict(rule, element, 'ready', `one assembly with ${other}`)
 }
 

@@ -66,9 +66,12 @@ export const judgeLife: Judge = (rule, element, setting) => {
   })
 }
 
-/** The newest care of a kind by the day it was done, whatever the order it was entered in. */
+/**
+ * The newest care of a kind by the day it was done, whatever the order it was entered in. One that the element
+ * failed starts no interval: lifting its tag must not stand for passing it.
+ */
 export const newestCare = (element: Element, care: CareRecord['care']): CareRecord | undefined =>
-  element.cares.findLast((each) => each.care === care)
+  element.cares.findLast((each) => each.care === care && each.result === 'serviceable')
 
 /** An interval from the newest care; fit through the day the limit falls. */
 export const judgeInterval: Judge = (rule, element, setting) => {

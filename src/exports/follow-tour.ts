@@ -1,0 +1,119 @@
+// Walks a journal once and keeps one tour's events and the state it left; it must never keep the events of other tours.
+import { recordsOf, type StandingRecord } from '../domain/decide/amend.ts'
+import type { Event, EventOf } from '../domain/events.ts'
+import { apply, fork } from '../domain/evolve.ts'
+import type { Id } from '../domain/gear.ts'
+import { emptyState, type Said, type State } from '../domain/state.ts'
+
+/** An event as the journal hands it out; its line's hash is used where it is there. */
+export type LoggedEvent = Event & { hash?: string | undefined }
+
+export interface Riding extends Said {
+  member: Id
+  relieves: Id | null
+}
+
+/** A tour as the journal tells it, from its opening to its hand-over or as far as it has come. */
+export interface Course {
+  opened: EventOf<'tour-opened'>
+  closed: EventOf<'tour-handed-over'> | null
+  events: LoggedEvent[]
+  /** Who rode where when it opened, before its opening relieved anybody. */
+  riders: ReadonlyMap<Id, Riding>
+  /** What each withdrawn record had said, by the event that withdrew it. */
+  withdrawn: Map<number, StandingRecord[]>
+  laterAmendments: EventOf<'event-amended'>[]
+}
+
+export interface Followed {
+  course: Course | undefined
+  /** As the tour left it: before its hand-over is folded in, so that its roll call still stands. */
+  state: State
+  tours: readonly Id[]
+  /** The number of the journal's last event. */
+  length: number
+}
+
+/** How many events after a closed tour wait for a newer tour, before the state it left is copied once. */
+const MOST_WAITING = 10_000
+
+/** Give it every event of the journal in order, then ask for the tour. `last` is the open tour, or else the last one closed. */
+export function followTour(tourId: Id | 'last'): { see(event: LoggedEvent): void; end(): Followed } {
+  let draft = emptyState()
+  let course: Course | undefined
+  let left: State | undefined
+  let waiting: LoggedEvent[] = []
+  let length = 0
+  const riders = new Map<Id, Riding>()
+
+  const fold = (event: Event): void => {
+    trackRiders(riders, event)
+    apply(draft, event)
+  }
+  const letGo = (): void => {
+    waiting.forEach(fold)
+    waiting = []
+  }
+  const open = (opened: EventOf<'tour-opened'>): void => {
+    left = undefined
+    course = {
+      opened,
+      closed: null,
+      events: [],
+      riders: new Map(riders),
+      withdrawn: new Map(),
+      laterAmendments: [],
+    }
+  }
+  const seeAfter = (closed: Course, event: LoggedEvent): void => {
+    if (event.type === 'event-amended' && isWithin(closed, event.data.seq)) {
+      keepWithdrawn(closed, left ?? draft, event)
+      closed.laterAmendments.push(event)
+    }
+    if (tourId !== 'last') return
+    waiting.push(event)
+    if (waiting.length < MOST_WAITING) return
+    if (!left) {
+      left = draft
+      draft = fork(draft)
+    }
+    letGo()
+  }
+
+  return {
+    see(event) {
+      length = event.seq
+      if (course?.closed && !(tourId === 'last' && event.type === 'tour-opened'))
+        return seeAfter(course, event)
+      letGo()
+      if (event.type === 'tour-opened' && (tourId === 'last' || event.data.tour === tourId)) open(event)
+      if (!course) return fold(event)
+      course.events.push(event)
+      if (event.type === 'event-amended') keepWithdrawn(course, draft, event)
+      if (event.type !== 'tour-handed-over') return fold(event)
+      course.closed = event
+      if (tourId === 'last') waiting.push(event)
+    },
+    end: () => ({ course, state: left ?? draft, tours: draft.tours, length }),
+  }
+}
+
+const isWithin = ({ opened, closed }: Course, seq: number): boolean =>
+  seq >= opened.seq && (closed === null || seq <= closed.seq)
+
+function keepWithdrawn(course: Course, state: State, { seq, data }: EventOf<'event-amended'>): void {
+  if (!data.with.withdrawn) return
+  const records = recordsOf(state, data.seq)
+  const meant = records.filter((each) => data.subject === '' || each.subject === data.subject)
+  course.withdrawn.set(seq, meant)
+}
+
+function trackRiders(riders: Map<Id, Riding>, { seq, at, by, type, data }: Event): void {
+  if (type === 'member-seated') {
+    riders.set(data.seat, { member: data.member, relieves: data.relieves ?? null, seq, at, by })
+  } else if (type === 'seat-cleared') {
+    riders.delete(data.seat)
+  } else if (type === 'tour-opened') {
+    for (const { seat } of data.relieved) riders.delete(seat)
+  }
+}

@@ -1,0 +1,59 @@
+// The lines that frame a readiness log: its summary, the policy it was judged by and the journal it was taken from; it must never hide a looser rule.
+import { sayDate } from '../domain/time.ts'
+import type { LogLine } from './log-line.ts'
+import type { LogEntry, ReadinessLog } from './log-shape.ts'
+import { sayBy, sayWhen } from './said.ts'
+
+export function summaryLines({
+  tour,
+  rollCall,
+  entries,
+  findings,
+  seatings,
+  openItems,
+  exportedAt,
+}: ReadinessLog): LogLine[] {
+  const count = (type: LogEntry['type']): number => entries.filter((each) => each.type === type).length
+  const officer = sayBy({ by: tour.officer, byName: tour.officerName })
+  const opened = `Opened ${sayWhen(tour.opened.at)} by ${sayBy(tour.opened)}.`
+  const to = sayBy({ by: tour.handedOverTo ?? '', byName: tour.handedOverToName ?? '' })
+  const closed = tour.closed
+    ? `Closed ${sayWhen(tour.closed.at)} by ${sayBy(tour.closed)}, handed over to ${to}.`
+    : 'Still open: this log is not the last word on it.'
+  const early = seatings.filter((each) => each.relievedEarly).length
+  const counts = [
+    `Findings ${findings.length}`,
+    `tags lifted ${count('tag-lifted')}`,
+    `swaps ${count('element-swapped')}`,
+    `swaps back ${count('swap-reversed')}`,
+    `exposures ${count('exposure-recorded')}`,
+    `relieved early ${early}`,
+    `open items ${openItems.length}`,
+  ]
+  return [
+    `Tour ${tour.id}, platoon ${tour.platoon}, of ${sayDate(tour.on)}, officer ${officer}.`,
+    `${opened} ${closed}`,
+    rollCall.words,
+    `${counts.join(', ')}.`,
+    `Exported ${sayWhen(exportedAt)}.`,
+  ].map((words) => ({ section: 'summary', level: 0, words }))
+}
+
+export function policyLines({ policy }: ReadinessLog): LogLine[] {
+  const { name, edition, overlay, provisional, looser, otherChanges } = policy
+  return [
+    `${name}, edition ${edition}${overlay === null ? ', without an overlay' : `, with the overlay "${overlay}"`}.`,
+    ...(provisional === null ? [] : [`Provisional: ${provisional}`]),
+    ...looser.map((each) => `Looser than the published base: ${each}.`),
+    ...otherChanges.map((each) => `Changed or added by the overlay: ${each}.`),
+  ].map((words) => ({ section: 'policy', level: 0, words }))
+}
+
+export function journalLines({ journal }: ReadinessLog): LogLine[] {
+  const { length, head, tourEndsAt, tourHead } = journal
+  return [
+    `The journal held ${length} events when this was exported; the hash of its last line: ${head}`,
+    `The last event of the tour is ${tourEndsAt}; its hash: ${tourHead ?? 'not at hand'}`,
+    'Check them with: bayboard verify',
+  ].map((words) => ({ section: 'journal', level: 0, words }))
+}

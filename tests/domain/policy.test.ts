@@ -1,0 +1,93 @@
+// The published base policy and the catalogue: their shape, their sources, and that they fit each other.
+import { z } from 'zod'
+import { describe, expect, it } from 'vitest'
+import catalogue from '../../data/catalogue.json' with { type: 'json' }
+import base2020 from '../../data/policies/nfpa-1851-2020.json' with { type: 'json' }
+import { CARES, factsOf, KINDS, MEASURES, wordOf } from '../../src/domain/kinds.ts'
+import { BASES, DEFAULT_BASE } from '../../src/domain/policy/in-force.ts'
+import { baseShape } from '../../src/domain/policy/shape.ts'
+import { BASE } from './rules/judging.ts'
+
+describe('the published base', () => {
+  it('is of the shape of a base, word for word', () => {
+    expect(baseShape.parse(base2020)).toEqual(base2020)
+    expect(BASES.get(DEFAULT_BASE)!.id).toBe('nfpa-1851-2020')
+  })
+
+  it('gives each rule an id of its own, a source and a reason', () => {
+    const ids = BASE.rules.map((rule) => rule.id)
+    expect(new Set(ids).size).toBe(ids.length)
+    for (const rule of BASE.rules) {
+      expect(rule.source.document.length).toBeGreaterThan(5)
+      expect(rule.why).toMatch(/^[A-Z].*\.$/)
+    }
+  })
+
+  it('gives every rule that counts days a limit', () => {
+    const counting = BASE.rules.filter((rule) => 'since' in rule.watch)
+    expect(counting.length).toBeGreaterThan(5)
+    expect(counting.filter((rule) => rule.limit === undefined)).toEqual([])
+  })
+
+  it('asks only for cares that can be recorded for the kinds it is about', () => {
+    const impossible = BASE.rules.flatMap((rule) =>
+      rule.kinds.filter((kind) => {
+        const { cares } = factsOf(kind)
+        if ('exposure' in rule.watch) return !rule.watch.clearedBy.some((care) => cares.includes(care))
+        return 'care' in rule.watch && !cares.includes(rule.watch.care)
+      }),
+    )
+    expect(impossible).toEqual([])
+  })
+
+  it('asks for the size only of kinds that a member is measured for', () => {
+    const sized = BASE.rules.filter((rule) => 'fits' in rule.watch).flatMap((rule) => rule.kinds)
+    expect(sized.toSorted()).toEqual(KINDS.filter((kind) => factsOf(kind).measure).toSorted())
+  })
+
+  it('says that it is provisional while any figure of it is from memory', () => {
+    expect(
+      BASE.rules.filter((rule) => rule.source.standing === 'from memory').map((rule) => rule.id),
+    ).toEqual(['complete-liner-inspection-interval'])
+    expect(BASE.provisional).toContain('complete liner inspection')
+  })
+
+  it('knows no preliminary exposure reduction: it is not cleaning and clears nothing', () => {
+    expect(CARES.filter((care) => /preliminary|reduction|rinse/.test(care))).toEqual([])
+  })
+})
+
+describe('the catalogue', () => {
+  const shape = z.strictObject({
+    everywhere: z.array(z.string().min(1)).min(1),
+    kinds: z.strictObject(
+      Object.fromEntries(
+        KINDS.map((kind) => [
+          kind,
+          z.strictObject({
+            word: z.string().regex(/^[a-z ]+$/),
+            mark: z.string().regex(/^\S{1,2}$/),
+            held: z.enum(['member', 'seat']),
+            measure: z.enum(MEASURES).optional(),
+            cares: z.array(z.enum(CARES)).min(1),
+            points: z.array(z.string().min(1)).min(1),
+          }),
+        ]),
+      ),
+    ),
+  })
+
+  it('describes exactly the kinds there are, with cares and measures that are known', () => {
+    expect(shape.parse(catalogue)).toEqual(catalogue)
+  })
+
+  it('has no word, mark, care or point twice', () => {
+    expect(new Set(KINDS.map(wordOf)).size).toBe(KINDS.length)
+    expect(new Set(KINDS.map((kind) => factsOf(kind).mark)).size).toBe(KINDS.length)
+    for (const kind of KINDS) {
+      const { cares, points } = factsOf(kind)
+      const all = [...cares, ...points, ...catalogue.everywhere]
+      expect(all.filter((each, index) => all.indexOf(each) !== index)).toEqual([])
+    }
+  })
+})

@@ -1,0 +1,66 @@
+// The day patterns and the platoons they put on duty, counted over more than a year.
+import { describe, expect, it } from 'vitest'
+import { dutyOn, hoursOf, onDuty, ROTATION_NAMES, ROTATIONS } from '../../src/domain/rotation.ts'
+import { addDays } from '../../src/domain/time.ts'
+
+const PLATOONS = ['A', 'B', 'C', 'D']
+const DAYS = Array.from({ length: 400 }, (_, index) => addDays('2026-01-01', index))
+const platoonsOf = (name: string) => PLATOONS.slice(0, ROTATIONS[name]!.offsets.length)
+
+describe.each(ROTATION_NAMES.filter((name) => name !== '10/14'))('the rotation %s', (name) => {
+  it('has exactly one platoon on duty on each of 400 days', () => {
+    expect(DAYS.filter((day) => onDuty(name, platoonsOf(name), day).length !== 1)).toEqual([])
+  })
+
+  it('gives each platoon the same share of days', () => {
+    const { pattern, offsets } = ROTATIONS[name]!
+    const round = DAYS.slice(0, pattern.length)
+    const shares = platoonsOf(name).map(
+      (_, index) => round.filter((day) => dutyOn(name, index, day) === 'X').length,
+    )
+    expect(shares).toEqual(offsets.map(() => pattern.length / offsets.length))
+  })
+
+  it('has tours of 24 hours', () => {
+    expect(hoursOf(name, 'X')).toBe(24)
+  })
+})
+
+describe('the rotation 10/14', () => {
+  it('has exactly one platoon by day and one by night on each of 400 days', () => {
+    const wrong = DAYS.filter((day) => {
+      const duties = PLATOONS.map((_, index) => dutyOn('10/14', index, day)).toSorted()
+      return duties.join('') !== 'DNOO'
+    })
+    expect(wrong).toEqual([])
+    expect(DAYS.every((day) => onDuty('10/14', PLATOONS, day).length === 2)).toBe(true)
+  })
+
+  it('has days of 10 hours and nights of 14, which make 24', () => {
+    expect(hoursOf('10/14', 'D') + hoursOf('10/14', 'N')).toBe(24)
+    expect(hoursOf('10/14', 'D')).toBe(10)
+  })
+})
+
+describe('the platoon on duty', () => {
+  it('follows the order of the platoons: the second begins a day after the first in 24/48', () => {
+    const week = DAYS.slice(0, 6).map((day) => onDuty('24/48', ['A', 'B', 'C'], day).join())
+    const first = week.indexOf('A')
+    expect([0, 1, 2].map((index) => week[first + index])).toEqual(['A', 'B', 'C'])
+  })
+
+  it('works two days running in 48/96', () => {
+    const row = DAYS.slice(0, 12).map((day) => onDuty('48/96', ['A', 'B', 'C'], day).join())
+    expect(row.join('')).toContain('AABBCCAABB')
+  })
+
+  it('is the same before the day the patterns count from', () => {
+    const days = Array.from({ length: 12 }, (_, index) => addDays('2023-12-26', index))
+    const row = days.map((day) => onDuty('24/48', ['A', 'B', 'C'], day).join())
+    expect(row.join('')).toContain('ABCABCABC')
+  })
+
+  it('leaves out a platoon more than the rotation has, which never works', () => {
+    expect(DAYS.flatMap((day) => onDuty('24/48', ['A', 'B', 'C', 'D'], day)).includes('D')).toBe(false)
+  })
+})

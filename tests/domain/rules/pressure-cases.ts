@@ -1,0 +1,63 @@
+// The table of the cylinder's pressure, one psi on either side of each limit.
+import { gear, read, verdictOf, type Case, type Day } from './judging.ts'
+import type { Element } from '../../../src/domain/state.ts'
+
+const TODAY: Day = { today: '2026-11-24' }
+const cylinder = (psi: number, ratedPsi: number | undefined, at = '2026-11-24T07:10:00.000-05:00') =>
+  gear('cylinder', { readings: [read(psi, at)], ...(ratedPsi !== undefined && { ratedPsi }) })
+const TOUR: Day = { ...TODAY, until: '2026-11-25', tourSince: '2026-11-24T07:00:00.000-05:00' }
+
+// 29 CFR 1910.134(h)(3)(iii), recharged when pressure falls to 90%; OSHA letter of interpretation, 2005-08-19.
+const LIMITS: [atOrBelow: number, rated: number][] = [
+  [4050, 4500],
+  [4950, 5500],
+  [2700, 3000],
+  [1994, 2216],
+]
+const reading = (
+  side: Case['side'],
+  title: string,
+  element: Element,
+  state: Case['state'],
+  day: Day = TOUR,
+): Case => ({
+  rule: 'cylinder-pressure',
+  side,
+  title,
+  state,
+  matter: 'safety',
+  judge: () => verdictOf('cylinder-pressure', element, day),
+})
+export const PRESSURE_CASES = [
+  ...LIMITS.flatMap(([psi, rated]) => [
+    reading('past', `${psi} of ${rated}`, cylinder(psi, rated), 'out-of-service'),
+    reading('within', `${psi + 1} of ${rated}`, cylinder(psi + 1, rated), 'ready'),
+  ]),
+  reading('within', 'read as the tour opened', cylinder(4500, 4500, TOUR.tourSince), 'ready'),
+  reading('past', 'read a second before', cylinder(4500, 4500, '2026-11-24T06:59:59.000-05:00'), 'unproven'),
+  reading(
+    'past',
+    'low before this tour is low still',
+    cylinder(4050, 4500, '2026-11-23T07:00:00.000-05:00'),
+    'out-of-service',
+  ),
+  reading(
+    'within',
+    'as the tour opened, written in another zone',
+    cylinder(4500, 4500, '2026-11-24T06:00:00.000-06:00'),
+    'ready',
+  ),
+  reading('within', 'no tour, read today', cylinder(4500, 4500), 'ready', TODAY),
+  reading('past', 'no tour, read yesterday', cylinder(4500, 4500), 'unproven', { today: '2026-11-25' }),
+  reading(
+    'past',
+    'the newest reading counts',
+    gear('cylinder', {
+      ratedPsi: 4500,
+      readings: [read(4500, '2026-11-24T07:10:00.000-05:00'), read(900, '2026-11-24T09:00:00.000-05:00')],
+    }),
+    'out-of-service',
+  ),
+  reading('nothing', 'never read', gear('cylinder', { ratedPsi: 4500 }), 'unproven'),
+  reading('nothing', 'rated pressure unknown', cylinder(4500, undefined), 'unproven'),
+]

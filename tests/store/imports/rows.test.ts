@@ -1,0 +1,51 @@
+// What the rows of a file say together, and how its faults are told.
+import { describe, expect, it } from 'vitest'
+import { sayFaults } from '../../../src/store/imports/fault.ts'
+import { readGear } from '../../../src/store/imports/read-gear.ts'
+import { faultsOf, readText, taken } from './sheets.ts'
+
+const bottleTo = (to: string): string => `ID,Type,Name,Issued to\nX-1,Bottle,,${to}\nM-1,,A. Varga,\n`
+
+describe('the rows together', () => {
+  it('refuse a row that is neither an element nor a member', () => {
+    expect(sayFaults(faultsOf(readText('ID,Type,Size\nX-1,,L\n')))).toEqual([
+      'Line 2, column "Type": The row has neither a kind nor a name: it is no element and no member.',
+    ])
+  })
+
+  it('refuse an air pack or cylinder issued to a member of the file, and take one issued to a riding position', () => {
+    expect(sayFaults(faultsOf(readText(bottleTo('M-1'))))).toEqual([
+      'Line 2, column "Issued to": "M-1" is a member of this file: a cylinder belongs to a riding position, not to a member.',
+    ])
+    expect(taken(readText(bottleTo('E6-1'))).elements[0]!.issuedTo).toBe('E6-1')
+  })
+
+  it('tell all faults of all rows, in the order of the lines', () => {
+    const text = 'ID,Type,Made,Rated pressure\nX 1,Kite,13/2019,\nX-2,Hood\nX-3,Bottle,43525,310 bar\n'
+    expect(faultsOf(readText(text)).map(({ line, column }) => [line, column])).toEqual([
+      [2, 'Type'],
+      [2, 'Made'],
+      [2, 'ID'],
+      [3, null],
+      [4, 'Made'],
+      [4, 'Rated pressure'],
+    ])
+  })
+
+  it('say as many faults as asked for and count the others', () => {
+    const faults = faultsOf(readText('ID,Type\nX-1,Kite\nX-2,Kite\nX-3,Kite\n'))
+    expect(sayFaults(faults)).toHaveLength(3)
+    expect(sayFaults(faults, 3)).toHaveLength(3)
+    expect(sayFaults(faults, 2).at(-1)).toBe('1 more fault is not shown.')
+    expect(sayFaults(faults, 1).at(-1)).toBe('2 more faults are not shown.')
+  })
+
+  it('bring no control characters from a file name or a mapped heading into a sentence', () => {
+    const said = sayFaults([
+      ...faultsOf(readGear(Buffer.from(''), { file: 'ge\u001b[2Jar.csv' })),
+      ...faultsOf(readText('ID,Type\nX-1,Hood\n', { 'Sh\u001b[31melf': 'id' })),
+    ])
+    expect(said[0]).toBe('Line 1: "gear.csv" is empty.')
+    expect(said[1]).toContain('There is no column "Shelf" to map.')
+  })
+})
