@@ -1,6 +1,8 @@
-// Builds the one bundled program, dist/bayboard.js. It must not fetch anything.
+// Builds the one bundled program, dist/bayboard.js, or the same in a folder that is named. It must not fetch anything.
 import { chmod, mkdir } from 'node:fs/promises'
 import { build } from 'esbuild'
+
+const [folder = 'dist'] = process.argv.slice(2)
 
 // Ink reaches for its developer tools only when asked to; the bundle has none.
 const withoutDeveloperTools = {
@@ -11,10 +13,10 @@ const withoutDeveloperTools = {
   },
 }
 
-await mkdir('dist', { recursive: true })
+await mkdir(folder, { recursive: true })
 await build({
   entryPoints: { bayboard: 'src/main.ts' },
-  outdir: 'dist',
+  outdir: folder,
   bundle: true,
   platform: 'node',
   format: 'esm',
@@ -29,4 +31,4 @@ await build({
   },
   plugins: [withoutDeveloperTools],
 })
-await chmod('dist/bayboard.js', 0o755)
+await chmod(`${folder}/bayboard.js`, 0o755)

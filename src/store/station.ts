@@ -18,8 +18,11 @@ const noStation = (opened: Exclude<Opened, { kind: 'opened' }>): NoStation => ({
   sentence: opened.sentence,
 })
 
+/** An event with the hash of its line. */
+export type Logged = Event & { hash: string }
+
 /** The hash already vouches for the line, so its parts are taken as this program wrote them. */
-const asEvent = ({ seq, at, by, type, data }: Entry): Event => ({ seq, at, by, type, data }) as Event
+const asEvent = ({ prev: _, ...event }: Entry): Logged => event as unknown as Logged
 
 /** Opens the station in a folder. Reading changes nothing on disk; `files` is for tests of failing disks. */
 export async function openStation(folder: string, files?: Files): Promise<Keeper | NoStation> {
@@ -36,8 +39,8 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined): Ke
 
   const rightOf = (held: Held): AppendRight => ({
     append(draft) {
-      const appended = journal.append(held, [draft])
-      return appended.ok ? { event: asEvent(appended.entries[0]!) } : { failed: appended.sentence }
+      const appended = journal.append(held, draft)
+      return appended.ok ? { event: asEvent(appended.entry) } : { failed: appended.sentence }
     },
     recover(at) {
       if (!torn) return undefined
@@ -73,8 +76,8 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined): Ke
   }
 }
 
-/** Every event from the first, up to where `until` says stop; the sentence when the journal cannot be read so far. */
-export function readEvents(folder: string, take: (event: Event) => void): NoStation | { stopped?: string } {
+/** Delivers every event from the first; the sentence when the journal cannot be read to its end. */
+export function readEvents(folder: string, take: (event: Logged) => void): NoStation | { stopped?: string } {
   const opened = openJournal(folder)
   if (opened.kind !== 'opened') return noStation(opened)
   const { journal } = opened
@@ -93,15 +96,18 @@ export async function makeStation(
   if (opened.kind !== 'opened') return noStation(opened)
   const { journal } = opened
   const made = await withLock(folder, (held): NoStation | undefined => {
-    journal.catchUp(() => undefined)
+    const caught = journal.catchUp(() => undefined)
     if (journal.head.seq > 0 || journal.stopped) {
       return {
         why: 'taken',
         sentence: `There is already a station in ${folder}. Nothing was changed. Name another folder.`,
       }
     }
+    // A making that was cut short has left part of a first line, which nobody was told is a station.
+    const aside = caught.kind === 'torn' ? journal.setTornAside(held, caught.torn, at) : undefined
+    if (aside?.ok === false) return { why: 'trouble', sentence: aside.sentence }
     const draft = { type: 'station-made', data: facts } satisfies Draft
-    const appended = journal.append(held, [{ ...draft, at, by: 'setup' }])
+    const appended = journal.append(held, { ...draft, at, by: 'setup' })
     return appended.ok ? undefined : { why: 'trouble', sentence: appended.sentence }
   })
   journal.close()

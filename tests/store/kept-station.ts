@@ -3,7 +3,7 @@ import type { Command } from '../../src/domain/commands.ts'
 import { openSession, type Session } from '../../src/session.ts'
 import type { Files } from '../../src/store/files.ts'
 import { makeStation, openStation } from '../../src/store/station.ts'
-import { newFolder } from './station-folder.ts'
+import { bytesIn, newFolder } from './station-folder.ts'
 
 export const ZONE = 'America/New_York'
 export const MADE_AT = '2026-11-24T06:00:00.000-05:00'
@@ -61,5 +61,13 @@ export async function recorded(session: Session, ...commands: Command[]): Promis
     if (!('accepted' in answer)) throw new Error(Object.values(answer).join())
   }
 }
+/** Every entry of the journal, as it stands in the file. */
+export const entriesIn = (folder: string) =>
+  bytesIn(folder)
+    .toString()
+    .trimEnd()
+    .split('\n')
+    .map((line): { seq: number; at: string; type: string; data: Record<string, unknown> } => JSON.parse(line))
+
 /** The texts of the notes in the books. */
 export const notesIn = ({ state }: Session): string[] => state.notes.map((each) => each.text)

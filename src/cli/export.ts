@@ -1,0 +1,129 @@
+// `bayboard export`: the readiness log of a tour as text, CSV or JSON; it must never leave half a file under the final name.
+import { randomUUID } from 'node:crypto'
+import {
+  existsSync,
+  mkdirSync,
+  openSync,
+  closeSync,
+  fsyncSync,
+  linkSync,
+  renameSync,
+  rmSync,
+  writeSync,
+} from 'node:fs'
+import { basename, dirname, join, resolve } from 'node:path'
+import { asCsv } from '../exports/csv.ts'
+import { asJson } from '../exports/json.ts'
+import { followTour } from '../exports/follow-tour.ts'
+import { logOf, type LogAnswer, type ReadinessLog } from '../exports/readiness-log.ts'
+import { asText } from '../exports/text.ts'
+import type { Session } from '../session.ts'
+import { readEvents } from '../store/station.ts'
+import { codeOf, whyOf } from '../store/trouble.ts'
+import { withStation } from './opened.ts'
+import { complain, hasUnicode, print, type ExitStatus, type World } from './world.ts'
+
+export const FORMATS = ['text', 'csv', 'json'] as const
+export type Format = (typeof FORMATS)[number]
+const ENDINGS: Record<Format, string> = { text: 'txt', csv: 'csv', json: 'json' }
+
+interface ExportOptions {
+  station?: string
+  tour: string
+  format: string
+  out?: string
+  force?: boolean
+}
+
+export const exportLog = (world: World, options: ExportOptions): Promise<ExitStatus> => {
+  const format = FORMATS.find((each) => each === options.format)
+  if (!format) {
+    const known = FORMATS.join(', ')
+    const sentence = `The readiness log is not made as ${options.format}. Choose one of: ${known}.`
+    return Promise.resolve(complain(world, sentence, 2))
+  }
+  return withStation(world, options.station, (session, folder) => {
+    const made = makeLog(session, folder, options.tour)
+    if ('refused' in made) return complain(world, made.refused, 1)
+    const text = write(made.log, format, hasUnicode(world))
+    if (options.out === undefined) {
+      print(world, text)
+      return 0
+    }
+    const trouble = writeWhole(options.out, text, options.force ?? false)
+    if (trouble) return complain(world, trouble, 3)
+    print(world, `Wrote ${resolve(options.out)}`)
+    return 0
+  })
+}
+
+/** The log of one tour, read from the journal event by event so that memory does not grow with the years. */
+export function makeLog(session: Session, folder: string, tour: string): LogAnswer {
+  const tourId = tour === 'last' ? (session.state.tours.at(-1) ?? tour) : tour
+  const walk = followTour(tourId)
+  const read = readEvents(folder, walk.see)
+  const stopped = 'sentence' in read ? read.sentence : read.stopped
+  // A paper that leaves out what follows the damage would be taken for the whole tour.
+  if (stopped !== undefined) return { refused: `No log was made, because it would not be whole. ${stopped}` }
+  return logOf(walk.end(), { tourId, at: session.now(), headHash: session.head.hash })
+}
+
+function write(log: ReadinessLog, format: Format, unicode: boolean): string {
+  if (format === 'json') return asJson(log)
+  return format === 'csv' ? asCsv(log) : asText(log, { unicode })
+}
+
+/** Writes the log into the station's own folder of exports; gives the path, or the sentence that says why not. */
+export function exportToStation(
+  session: Session,
+  folder: string,
+  tour: string,
+  format: Format,
+): { path: string } | { refused: string } {
+  const made = makeLog(session, folder, tour)
+  if ('refused' in made) return made
+  const stamp = session.now().slice(0, 19).replaceAll(/[-:]/g, '')
+  const path = join(folder, 'exports', `${made.log.tour.id}-${stamp}.${ENDINGS[format]}`)
+  const trouble = writeWhole(path, write(made.log, format, true), true)
+  return trouble ? { refused: trouble } : { path }
+}
+
+/** Writes beside the final name and moves it there when it is whole and synced; the sentence when it cannot. */
+export function writeWhole(path: string, text: string, force: boolean): string | undefined {
+  const final = resolve(path)
+  if (!force && existsSync(final))
+    return `${final} is already there. Nothing was written. Add --force to replace it.`
+  const temporary = join(dirname(final), `.${basename(final)}.${randomUUID()}`)
+  try {
+    mkdirSync(dirname(final), { recursive: true })
+    const fd = openSync(temporary, 'wx')
+    try {
+      const bytes = Buffer.from(text)
+      // A full disk may take part of it without an error.
+      if (writeSync(fd, bytes) !== bytes.length) throw new Error('the disk took only part of it')
+      fsyncSync(fd)
+    } finally {
+      closeSync(fd)
+    }
+    if (force) renameSync(temporary, final)
+    else {
+      linkSync(temporary, final)
+      rmSync(temporary)
+    }
+    return undefined
+  } catch (error) {
+    removeQuietly(temporary)
+    if (codeOf(error) === 'EEXIST' && existsSync(final))
+      return `${final} is already there. Nothing was written. Add --force to replace it.`
+    return `${final} cannot be written: ${whyOf(error)}. The journal is not touched by this. Name another place with --out.`
+  }
+}
+
+/** What was to be written there has failed already, and that is what the user is told. */
+function removeQuietly(path: string): void {
+  try {
+    rmSync(path, { force: true })
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
+  }
+}

@@ -1,0 +1,26 @@
+// `bayboard history`: all that happened to one element, member, riding position or rig; it must never change the station.
+import type { Event } from '../domain/events.ts'
+import { aboutOf } from '../domain/tell.ts'
+import { historyText } from '../exports/history.ts'
+import { readEvents } from '../store/station.ts'
+import { withStation } from './opened.ts'
+import { complain, print, type ExitStatus, type World } from './world.ts'
+
+export const history = (world: World, id: string, options: { station?: string }): Promise<ExitStatus> =>
+  withStation(world, options.station, (session, folder) => {
+    const { state } = session
+    const isKnown = [state.elements, state.members, state.seats, state.rigs].some((table) => table.has(id))
+    if (!isKnown && !state.tours.includes(id)) {
+      return complain(
+        world,
+        `There is no element, member, riding position, rig or tour ${id} in this station.`,
+        1,
+      )
+    }
+    const events: Event[] = []
+    readEvents(folder, (event) => {
+      if (aboutOf(event).includes(id)) events.push(event)
+    })
+    print(world, historyText(events, state, id))
+    return 0
+  })

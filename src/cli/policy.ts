@@ -1,0 +1,106 @@
+// `bayboard policy`: the rules in force with their sources; checks or adopts a department's overlay.
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { cleanText } from '../domain/clean.ts'
+import { SETUP } from '../domain/commands.ts'
+import { plain, wordOf } from '../domain/kinds.ts'
+import { baseOf, faultsOf, policyOf, sayLimit } from '../domain/policy/in-force.ts'
+import { overlayShape, type Overlay, type RuleInForce } from '../domain/policy/shape.ts'
+import type { State } from '../domain/state.ts'
+import { sayDuration } from '../domain/time.ts'
+import { whyOf } from '../store/trouble.ts'
+import { writeWhole } from './export.ts'
+import { withStation } from './opened.ts'
+import { complain, print, type ExitStatus, type World } from './world.ts'
+
+interface PolicyOptions {
+  station?: string
+  by?: string
+}
+
+export const showPolicy = (world: World, options: PolicyOptions): Promise<ExitStatus> =>
+  withStation(world, options.station, ({ state }) => {
+    const policy = policyOf(state)
+    const lines = [`Policy: ${policy.name}${policy.overlay ? `, with ${policy.overlay}` : ''}`]
+    if (policy.provisional) lines.push(`Not confirmed: ${policy.provisional}`)
+    for (const rule of policy.rules) lines.push('', ...sayRule(rule))
+    for (const { rule, reason } of policy.off)
+      lines.push('', `${rule.id}: SWITCHED OFF, looser than the base: ${reason}`)
+    print(world, lines.join('\n'))
+    return 0
+  })
+
+function sayRule({ rule, reason, looser }: RuleInForce): string[] {
+  const { document, edition, clause, standing } = rule.source
+  const limit = rule.limit === undefined ? '' : `Limit ${sayLimit(rule.limit)}. `
+  const first = rule.first ? `First after ${sayDuration(rule.first)}. ` : ''
+  const warn = rule.warn ? `Warns ${sayDuration(rule.warn)} ahead. ` : ''
+  return [
+    `${rule.id} (${rule.matter})`,
+    `  ${rule.why}`,
+    `  For: ${rule.kinds.map(wordOf).join(', ')}.`,
+    `  ${limit}${first}${warn}Past it: ${plain(rule.past)}.`,
+    `  Source: ${[document, edition, clause].filter(Boolean).join(', ')} (${standing}).`,
+    ...(reason ? [`  Changed by the department: ${reason}`] : []),
+    ...(looser ? [`  LOOSER than the base: ${looser}.`] : []),
+  ]
+}
+
+/** The overlay in a file, or every sentence about what is wrong with it. */
+function readOverlay(
+  state: State,
+  file: string,
+): { overlay: Overlay } | { unreadable: string } | { faults: string[] } {
+  let input: unknown
+  try {
+    input = JSON.parse(readFileSync(file, 'utf8'))
+  } catch (error) {
+    const why = error instanceof SyntaxError ? `it is not JSON (${error.message})` : whyOf(error)
+    return { unreadable: `${file} cannot be read: ${why}. Nothing was changed.` }
+  }
+  const parsed = overlayShape.safeParse(input)
+  if (!parsed.success) {
+    return {
+      faults: parsed.error.issues.map(
+        (issue) => `${issue.path.map(String).join('.') || 'the file'}: ${issue.message}.`,
+      ),
+    }
+  }
+  const faults = faultsOf(baseOf(state), parsed.data)
+  return faults.length ? { faults } : { overlay: parsed.data }
+}
+
+const refuseOverlay = (world: World, file: string, faults: string[]): ExitStatus => {
+  for (const fault of faults) world.stderr.write(`${cleanText(fault)}\n`)
+  const count = faults.length === 1 ? '1 fault' : `${faults.length} faults`
+  return complain(world, `${file} cannot be adopted: ${count}. Nothing was changed.`, 1)
+}
+
+export const checkPolicy = (world: World, file: string, options: PolicyOptions): Promise<ExitStatus> =>
+  withStation(world, options.station, ({ state }) => {
+    const read = readOverlay(state, file)
+    if ('unreadable' in read) return complain(world, read.unreadable, 3)
+    if ('faults' in read) return refuseOverlay(world, file, read.faults)
+    print(
+      world,
+      `${file} can be adopted: ${read.overlay.changes.length} rules changed, ${read.overlay.add.length} added.`,
+    )
+    return 0
+  })
+
+export const adoptPolicy = (world: World, file: string, options: PolicyOptions): Promise<ExitStatus> =>
+  withStation(world, options.station, async (session, folder) => {
+    const read = readOverlay(session.state, file)
+    if ('unreadable' in read) return complain(world, read.unreadable, 3)
+    if ('faults' in read) return refuseOverlay(world, file, read.faults)
+    const { overlay } = read
+    const answer = await session.submit({ do: 'adopt-policy', by: options.by ?? SETUP, overlay })
+    if ('refused' in answer) return complain(world, `${answer.refused} Name the member with --by.`, 1)
+    if ('failed' in answer) return complain(world, answer.failed, 3)
+    // A copy to read; the journal holds the overlay that counts.
+    const copy = join(folder, 'policy', 'overlay.json')
+    const trouble = writeWhole(copy, `${JSON.stringify(overlay, null, 2)}\n`, true)
+    print(world, `Adopted "${overlay.name}" as event ${answer.accepted[0]}.`)
+    if (trouble) complain(world, `It is in force, but the copy to read was not kept: ${trouble}`, 0)
+    return 0
+  })

@@ -1,0 +1,147 @@
+// The table of subcommands and their options; what each one does stands in its own file.
+import { Command, CommanderError, Option } from 'commander'
+import { complain, type ExitStatus, type World } from './world.ts'
+
+type Work = (world: World) => Promise<ExitStatus> | ExitStatus
+
+/** Runs the command line and gives the exit status. Each subcommand is loaded only when it is asked for. */
+export async function runProgram(argv: readonly string[], world: World): Promise<ExitStatus> {
+  let work: Work | undefined
+  const program = describe(world, (chosen) => {
+    work = chosen
+  })
+  try {
+    program.parse([...argv], { from: 'user' })
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
+    throw error
+  }
+  return work ? work(world) : complain(world, 'Nothing to do. See bayboard --help.', 2)
+}
+
+/** One line: what is wrong with the arguments, and where to look. */
+function complainOfUsage(world: World, error: string): void {
+  const words = error.trim().replace(/^error: (.)/, (_, first: string) => first.toUpperCase())
+  complain(world, `${words.replace(/\.?$/, '.')} See bayboard --help.`, 2)
+}
+
+function describe(world: World, choose: (work: Work) => void): Command {
+  const program = new Command('bayboard')
+    .description(
+      'Who may ride, in what gear, and why not: the board of the officer who takes over a fire company.',
+    )
+    .option('--station <folder>', 'the station; else BAYBOARD_STATION, else the XDG data directory')
+    .exitOverride()
+    // Before the subcommands are made: each takes a copy.
+    .configureOutput({
+      writeOut: (text) => void world.stdout.write(text),
+      outputError: (text) => complainOfUsage(world, text),
+    })
+    .configureHelp({ showGlobalOptions: true })
+    .addHelpText(
+      'after',
+      '\nExit status: 0 done; 1 the answer is no (not ready, refused, does not verify); 2 wrong usage; 3 the data cannot be read or written.',
+    )
+  /** A subcommand that inherits how errors and help are shown. */
+  const add = (name: string, description: string): Command =>
+    program.command(name).description(description).copyInheritedSettings(program)
+  const station = (): { station?: string } => program.opts()
+
+  add(
+    'board',
+    'the full-screen board (this is the default); without a terminal it prints what status prints',
+  ).action(() => choose(async (world) => (await import('./board.ts')).board(world, station())))
+
+  add('demo', 'make a fresh demonstration station, invented throughout, and open it')
+    .argument('[folder]', 'where to make it; else a temporary folder')
+    .option('--no-open', 'only make it and print its path')
+    .action((folder: string | undefined, options: { open: boolean }) =>
+      choose(async (world) => (await import('./board.ts')).demo(world, folder ?? station().station, options)),
+    )
+
+  add('init', 'make an empty station')
+    .requiredOption('--name <name>', 'the name of the station')
+    .requiredOption('--time-zone <zone>', 'its time zone, such as America/New_York')
+    .option('--rotation <rotation>', 'which platoon works when', '24/48')
+    .option('--starts <time>', 'when a tour starts', '07:00')
+    .option('--policy <id>', 'the published base policy')
+    .option('--set-demonstration-aside', 'move a demonstration that is in the folder away first')
+    .action((options) =>
+      choose(async (world) => (await import('./init.ts')).init(world, { ...station(), ...options })),
+    )
+
+  add('status', 'every riding position, its state and its reasons, once')
+    .option('--json', 'as JSON')
+    .option('--at <instant>', 'judge that instant from what was known then')
+    .action((options) =>
+      choose(async (world) => (await import('./status.ts')).status(world, { ...station(), ...options })),
+    )
+
+  add('record', 'commands as JSON Lines; one JSON answer a line')
+    .option('--file <file>', 'read this file, not the standard input')
+    .action((options) =>
+      choose(async (world) => (await import('./record.ts')).record(world, { ...station(), ...options })),
+    )
+
+  add('verify', 'check every line of the journal and its chain')
+    .option('--json', 'as JSON')
+    .action((options) =>
+      choose(async (world) => (await import('./verify.ts')).verify(world, { ...station(), ...options })),
+    )
+
+  add('export', 'the readiness log of a tour')
+    .option('--tour <id>', 'the tour, or last', 'last')
+    .addOption(new Option('--format <format>', 'text, csv or json').default('text'))
+    .option('--out <file>', 'write this file, not the standard output')
+    .option('--force', 'replace the file if it is there')
+    .action((options) =>
+      choose(async (world) => (await import('./export.ts')).exportLog(world, { ...station(), ...options })),
+    )
+
+  add('history', 'all that happened to one element, member, riding position, rig or tour')
+    .argument('<id>')
+    .action((id: string) =>
+      choose(async (world) => (await import('./history.ts')).history(world, id, station())),
+    )
+
+  add('import', 'members or elements from a CSV file; all or nothing')
+    .argument('<file>')
+    .option('--dry-run', 'only say what would be imported')
+    .option('--map <heading=column...>', 'which heading of the file is which column')
+    .action((file: string, options) =>
+      choose(async (world) =>
+        (await import('./import.ts')).importFile(world, file, { ...station(), ...options }),
+      ),
+    )
+
+  const policy = add('policy', 'the rules in force with their sources; check or adopt an overlay')
+  policy
+    .command('show', { isDefault: true })
+    .description('each rule, its limit, what passing it means and where it comes from')
+    .action(() => choose(async (world) => (await import('./policy.ts')).showPolicy(world, station())))
+  policy
+    .command('check <file>')
+    .description('say what is wrong with an overlay, if anything')
+    .action((file: string) =>
+      choose(async (world) => (await import('./policy.ts')).checkPolicy(world, file, station())),
+    )
+  policy
+    .command('adopt <file>')
+    .description('put an overlay in force')
+    .option('--by <member>', 'the id of the member who adopts it')
+    .action((file: string, options) =>
+      choose(async (world) =>
+        (await import('./policy.ts')).adoptPolicy(world, file, { ...station(), ...options }),
+      ),
+    )
+
+  add('schema', 'JSON Schema of a command, the journal, the status, the readiness log or an overlay')
+    .argument('<name>')
+    .action((name: string) => choose(async (world) => (await import('./schema.ts')).schema(world, name)))
+
+  return program.allowExcessArguments().action(() => {
+    const [unknown] = program.args
+    if (unknown !== undefined) program.error(`error: there is no subcommand '${unknown}'`)
+    choose(async (world) => (await import('./board.ts')).board(world, station()))
+  })
+}

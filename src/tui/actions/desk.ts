@@ -1,0 +1,105 @@
+// What the officer writes and takes away: notes, a withdrawn record, the exported log.
+import type { Command } from '../../domain/commands.ts'
+import { capital, nameOf } from '../../domain/decide/decision.ts'
+import { confirm, type Action } from './action.ts'
+import { askWords } from './ask.ts'
+
+export const note: Action = {
+  id: 'note',
+  isOfStation: true,
+  key: 'n',
+  label: 'note',
+  help: 'Write a note into the log.',
+  next(view, answers) {
+    const asked = askWords(answers, 'text', 'The note')
+    if (asked) return asked
+    const command: Command = { do: 'note', by: view.speaker!, text: answers['text']! }
+    return confirm(view, 'Write this note into the log?', [command], 'Noted.', [answers['text']!])
+  },
+}
+
+/** Started from the log, on the entry in hand: its number is the first answer. */
+export const withdraw: Action = {
+  id: 'withdraw',
+  isOfStation: true,
+  key: '-',
+  label: 'withdraw',
+  help: 'In the log: withdraw a record that should not have been made. Both stay visible.',
+  next(view, answers) {
+    const asked = askWords(answers, 'why', `Why is event ${answers['seq']} withdrawn?`)
+    if (asked) return asked
+    const command: Command = {
+      do: 'amend',
+      by: view.speaker!,
+      seq: Number(answers['seq']),
+      why: answers['why']!,
+      with: { withdrawn: true },
+    }
+    return confirm(
+      view,
+      `Withdraw event ${answers['seq']}?`,
+      [command],
+      `Event ${answers['seq']} is withdrawn; both stay in the log.`,
+    )
+  },
+}
+
+export const exportLog: Action = {
+  id: 'export',
+  isOfStation: true,
+  key: 'x',
+  label: 'export',
+  help: "Export the readiness log of this tour, or of the last one, into the station's folder.",
+  blocked: ({ state }) =>
+    state.tours.length ? undefined : 'There has been no tour yet, so there is no log to export.',
+  next(view, answers) {
+    if (answers['format'] === undefined) {
+      const options = [
+        { value: 'text', label: 'Text', note: 'to read, print or mail' },
+        { value: 'csv', label: 'CSV', note: 'for a spreadsheet' },
+        { value: 'json', label: 'JSON', note: 'for another program' },
+      ]
+      const tour = view.state.tours.at(-1)
+      return { ask: 'choose', name: 'format', title: `Export the readiness log of ${tour} as what?`, options }
+    }
+    const lines = [{ text: 'The file goes into the folder "exports" of the station.' }]
+    return {
+      ask: 'confirm',
+      title: `Export it as ${answers['format']}?`,
+      lines,
+      deed: { export: answers['format'] },
+    }
+  },
+}
+
+export const find: Action = {
+  id: 'find',
+  isOfStation: true,
+  key: '/',
+  label: 'find',
+  help: 'Find an element, a member or a riding position by id, name or serial; or scan its label.',
+  next({ state }, answers) {
+    if (answers['id'] !== undefined) return { ask: 'done', deed: { card: answers['id'] } }
+    const elements = [...state.elements.values()].map((each) => ({
+      value: each.id,
+      label: capital(nameOf(each)),
+      note: [each.size, each.serial, each.issuedTo ?? each.custody.where].filter(Boolean).join(', '),
+    }))
+    const members = [...state.members.values()].map((each) => ({
+      value: each.id,
+      label: `${each.name} (${each.id})`,
+      note: [each.rank, each.platoon && `platoon ${each.platoon}`].filter(Boolean).join(', '),
+    }))
+    const seats = [...state.seats.values()].map((each) => ({
+      value: each.id,
+      label: each.id,
+      note: each.position,
+    }))
+    return {
+      ask: 'choose',
+      name: 'id',
+      title: 'Find what? Type part of an id, a name or a serial',
+      options: [...members, ...seats, ...elements],
+    }
+  },
+}

@@ -1,0 +1,131 @@
+// Finding, tagging, lifting, holding: what the officer says of gear that must not be worn; it must never record by itself.
+import type { Command } from '../../domain/commands.ts'
+import { capital, nameOf } from '../../domain/decide/decision.ts'
+import type { View } from '../view.ts'
+import { confirm, refusalOf, type Action, type Option, type Step } from './action.ts'
+import {
+  absentOptions,
+  askElement,
+  askMatter,
+  askPoint,
+  askWords,
+  elementIn,
+  nobodyHere,
+  pointIn,
+} from './ask.ts'
+
+export const finding: Action = {
+  id: 'finding',
+  key: 'f',
+  label: 'finding',
+  help: 'Answer the riding position with a finding: which element, what is wrong. It is tagged out of service.',
+  blocked: (view) => nobodyHere(view) ?? refusalOf(view, { do: 'answer', seat: view.row!.seat }),
+  next(view, answers) {
+    const by = view.speaker!
+    if (answers['element'] === undefined) {
+      const { options } = askElement(view, answers, '') as Extract<Step, { ask: 'choose' }>
+      return {
+        ask: 'choose',
+        name: 'element',
+        title: 'A finding on which element?',
+        options: options.slice(0, -1),
+      }
+    }
+    const element = view.state.elements.get(answers['element'])!
+    const asked = askPoint(element, answers) ?? askMatter(answers)
+    if (asked) return asked
+    const found = {
+      element: element.id,
+      point: pointIn(answers),
+      matter: answers['matter'] as 'safety' | 'compliance',
+    }
+    const command: Command = { do: 'answer', by, seat: view.row!.seat, findings: [found] }
+    const title = `${capital(nameOf(element))}: ${found.point} (${found.matter}). Tag it out of service?`
+    return confirm(view, title, [command], `Tagged ${element.id}. Press s for the spares that fit.`)
+  },
+}
+
+export const tag: Action = {
+  id: 'tag',
+  key: 't',
+  label: 'tag',
+  help: 'Tag an element out of service, with its reason.',
+  next(view, answers) {
+    const asked = askElement(view, answers, 'Tag which element out of service?')
+    if (asked) return asked
+    const element = view.state.elements.get(elementIn(answers))!
+    const more = askPoint(element, answers) ?? askMatter(answers)
+    if (more) return more
+    const matter = answers['matter'] as 'safety' | 'compliance'
+    const reason = pointIn(answers)
+    const command: Command = { do: 'tag', by: view.speaker!, element: element.id, reason, matter }
+    const title = `${capital(nameOf(element))}: ${reason} (${matter}). Tag it out of service?`
+    return confirm(view, title, [command], `Tagged ${element.id}. Press s for the spares that fit.`)
+  },
+}
+
+const tagged = (view: View): Option[] =>
+  [...view.state.elements.values()]
+    .filter((each) => each.tags.length && each.custody.where !== 'retired')
+    .map((each) => ({
+      value: each.id,
+      label: capital(nameOf(each)),
+      note: each.tags.map((one) => one.reason).join('; '),
+    }))
+
+export const lift: Action = {
+  id: 'lift',
+  isOfStation: true,
+  key: 'u',
+  label: 'untag',
+  help: 'Lift the tag of an element, on a stated basis.',
+  blocked: (view) => (tagged(view).length ? undefined : 'No element is tagged.'),
+  next(view, answers) {
+    if (answers['element'] === undefined) {
+      return {
+        ask: 'choose',
+        name: 'element',
+        title: 'Lift the tag of which element?',
+        options: tagged(view),
+      }
+    }
+    const element = view.state.elements.get(answers['element'])!
+    const asked = askWords(
+      answers,
+      'basis',
+      'On what basis?',
+      'who mended or inspected it, and how it is known to be good',
+    )
+    if (asked) return asked
+    const basis = answers['basis']!
+    const command: Command = { do: 'lift-tag', by: view.speaker!, element: element.id, basis }
+    return confirm(
+      view,
+      `Lift the tag of ${nameOf(element)}: ${basis}?`,
+      [command],
+      `Lifted the tag of ${element.id}.`,
+    )
+  },
+}
+
+export const hold: Action = {
+  id: 'hold',
+  key: 'd',
+  label: 'hold',
+  help: 'Hold an element as evidence: gear of an injured or fallen member. Isolate, bag, tag; do not clean.',
+  next(view, answers) {
+    const asked =
+      askElement(view, answers, 'Hold which element as evidence?', absentOptions(view.state, isAway)) ??
+      askWords(answers, 'reason', 'Why is it held?', 'isolate, bag and tag it; do not clean it')
+    if (asked) return asked
+    const command: Command = {
+      do: 'hold',
+      by: view.speaker!,
+      element: elementIn(answers),
+      reason: answers['reason']!,
+    }
+    return confirm(view, `Hold ${command.element} as evidence?`, [command], `${command.element} is held.`)
+  },
+}
+
+const isAway = (element: { custody: { where: string } }): boolean => element.custody.where === 'away'

@@ -1,0 +1,42 @@
+// Chooses the screen; the only place that knows which there are. Under-size it says one plain sentence.
+import { useSyncExternalStore, type ReactElement } from 'react'
+import { Lines } from './lines.tsx'
+import { boardScreen } from './panels/board.ts'
+import type { Size } from './panels/frame.ts'
+import { cardScreen, helpScreen, logScreen } from './panels/reading.ts'
+import { rollCallScreen } from './panels/roll-call.ts'
+import { sheetScreen } from './panels/sheet.ts'
+import { plainLine, type Line } from './theme.ts'
+import type { Screen, Ui } from './ui-state.ts'
+import type { View } from './view.ts'
+
+export const LEAST: Size = { columns: 80, rows: 24 }
+
+const SCREENS: Readonly<Record<Screen, (view: View, ui: Ui, size: Size) => Line[]>> = {
+  board: boardScreen,
+  'roll-call': rollCallScreen,
+  sheet: sheetScreen,
+  log: logScreen,
+  card: cardScreen,
+  help: helpScreen,
+}
+
+/** What is on the glass and who is told when it changes. */
+export interface Glass {
+  read: () => { view: View; ui: Ui }
+  watch: (changed: () => void) => () => void
+}
+
+export function linesFor(view: View, ui: Ui, size: Size): Line[] {
+  if (size.columns < LEAST.columns || size.rows < LEAST.rows) {
+    return [
+      plainLine(`The board needs ${LEAST.columns}x${LEAST.rows}; this is ${size.columns}x${size.rows}.`),
+    ]
+  }
+  return SCREENS[ui.screen](view, ui, size)
+}
+
+export function App({ glass, size }: { glass: Glass; size: Size }): ReactElement {
+  const { view, ui } = useSyncExternalStore(glass.watch, glass.read)
+  return <Lines lines={linesFor(view, ui, size)} />
+}

@@ -1,0 +1,56 @@
+// Fits text into a number of terminal cells; it must never split a wide character or let a line overflow.
+import sliceAnsi from 'slice-ansi'
+import stringWidth from 'string-width'
+
+/** Exactly `width` cells: cut with an ellipsis, or filled with spaces. */
+export function fit(text: string, width: number, unicode = true): string {
+  const cut = clip(text, width, unicode)
+  return cut + ' '.repeat(Math.max(0, width - stringWidth(cut)))
+}
+
+/** The first cells of a text; a wide character that would stand across the edge is left out. */
+function start(text: string, width: number): string {
+  const part = sliceAnsi(text, 0, width)
+  return width > 0 && stringWidth(part) > width ? start(text, width - 1) : part
+}
+
+/** The last cells of a text, the same way. */
+export function tail(text: string, width: number): string {
+  const from = Math.max(0, stringWidth(text) - width)
+  const part = sliceAnsi(text, from)
+  return from > 0 && stringWidth(part) > width ? sliceAnsi(text, from + 1) : part
+}
+
+/** At most `width` cells; what is cut off is marked. */
+export function clip(text: string, width: number, unicode = true): string {
+  if (width <= 0) return ''
+  if (stringWidth(text) <= width) return text
+  const mark = unicode ? '…' : '..'
+  return start(text, Math.max(0, width - stringWidth(mark))) + mark.slice(0, width)
+}
+
+/** Words broken over lines of at most `width` cells; a word that is longer than a line is cut over several. */
+export function wrap(text: string, width: number): string[] {
+  const lines: string[] = []
+  let line = ''
+  for (let word of text.split(' ')) {
+    while (stringWidth(word) > width) {
+      if (line) lines.push(line)
+      line = ''
+      const head = start(word, width)
+      lines.push(head)
+      word = word.slice(head.length)
+    }
+    const joined = line ? `${line} ${word}` : word
+    if (stringWidth(joined) <= width) line = joined
+    else {
+      lines.push(line)
+      line = word
+    }
+  }
+  return line || !lines.length ? [...lines, line] : lines
+}
+
+/** The first of `count` rows to show so that `cursor` is in sight and nothing jumps more than it must. */
+export const windowStart = (cursor: number, count: number, height: number): number =>
+  Math.max(0, Math.min(cursor - Math.floor(height / 2), count - height))

@@ -1,0 +1,100 @@
+// The one table of keys: it feeds the handler, the key line, the help and the README. No key is named anywhere else.
+import type { Command } from '../domain/commands.ts'
+import type { Action } from './actions/action.ts'
+import * as care from './actions/care.ts'
+import * as crew from './actions/crew.ts'
+import * as custody from './actions/custody.ts'
+import * as desk from './actions/desk.ts'
+import * as outOfService from './actions/out-of-service.ts'
+import * as spare from './actions/swap.ts'
+import * as tour from './actions/tour.ts'
+
+/** In groups as the help shows them; within a group as the officer meets them. */
+export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[] }[] = [
+  {
+    title: 'The crew',
+    actions: [tour.openTour, tour.acknowledge, crew.seatMember, crew.clearSeat, tour.handOver],
+  },
+  {
+    title: 'Out of service',
+    actions: [
+      outOfService.finding,
+      outOfService.tag,
+      spare.swap,
+      spare.swapBack,
+      outOfService.lift,
+      outOfService.hold,
+    ],
+  },
+  {
+    title: 'Gear',
+    actions: [
+      care.pressure,
+      care.exposure,
+      care.care,
+      custody.sendAway,
+      custody.receiveBack,
+      care.fitTest,
+      custody.issue,
+      custody.returnToRack,
+      custody.retire,
+    ],
+  },
+  { title: 'The log', actions: [desk.find, desk.note, desk.withdraw, desk.exportLog] },
+]
+
+export const ACTIONS: readonly Action[] = ACTION_GROUPS.flatMap((group) => group.actions)
+export const actionBy = (id: string): Action => ACTIONS.find((each) => each.id === id)!
+
+/** Keys that move, look or leave; they never record anything. */
+export interface Looking {
+  id: 'roll-call' | 'log' | 'help' | 'quit'
+  key: string
+  label: string
+  help: string
+}
+export const LOOKING: readonly Looking[] = [
+  {
+    id: 'roll-call',
+    key: 'r',
+    label: 'roll call',
+    help: 'Call the roll, riding position by riding position.',
+  },
+  { id: 'log', key: 'l', label: 'log', help: 'The log: all that was recorded, newest first.' },
+  { id: 'help', key: '?', label: 'all keys', help: 'Every key, the signs, the policy and the cautions.' },
+  { id: 'quit', key: 'q', label: 'quit', help: 'Leave the board. Everything accepted is already on disk.' },
+]
+
+/** Keys that mean the same on every screen. */
+export const EVERYWHERE: readonly { keys: string; help: string }[] = [
+  { keys: 'up, down', help: 'move along the list' },
+  { keys: 'Tab', help: 'on the board: the next rig' },
+  { keys: 'Enter', help: 'on the board: call the riding position in hand; elsewhere: take or confirm' },
+  { keys: 'Esc', help: 'one step back, always' },
+  { keys: 'Ctrl-C', help: 'leave the board at once' },
+  { keys: 'a scan', help: 'shows the card of what was scanned; never a command or an answer' },
+]
+
+/** What the key line shows first when there is room for few. */
+export const KEY_LINE: readonly string[] = [
+  'roll-call',
+  'finding',
+  'tag',
+  'swap',
+  'exposure',
+  'open-tour',
+  'hand-over',
+  'export',
+  'log',
+  'help',
+  'quit',
+]
+
+/** Commands that no key gives, and why. */
+export const WITHOUT_KEY: Readonly<Partial<Record<Command['do'], string>>> = {
+  'add-rig': 'Rigs are set up once, by bayboard record.',
+  'add-member': 'Members come by bayboard import or record.',
+  'add-element': 'Elements come by bayboard import or record.',
+  'import-gear': 'A file is named on the command line: bayboard import.',
+  'adopt-policy': 'An overlay is a file, checked and adopted on the command line: bayboard policy adopt.',
+}

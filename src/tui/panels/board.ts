@@ -1,0 +1,71 @@
+// The first screen: who may not ride, and why, in words; the ensemble in hand beneath; what to press next.
+import stringWidth from 'string-width'
+import { clip } from '../cells.ts'
+import { ACTIONS, KEY_LINE, LOOKING } from '../keymap.ts'
+import { plainLine, type Line } from '../theme.ts'
+import type { Ui } from '../ui-state.ts'
+import type { View } from '../view.ts'
+import { ensemblePanel } from './ensemble.ts'
+import { bodyHeight, foot, head, screen, spread, type Size } from './frame.ts'
+import { listHeight, seatList } from './seat-list.ts'
+
+/** At least a title and five lines for the ensemble; all that is left over when the list is short. */
+const LEAST_PANEL = 7
+const MOST_PANEL = 14
+
+export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
+  const height = bodyHeight(view, size) - 1
+  const opens = view.state.tour || !view.rows.length ? '' : ' Press o to open it.'
+  const note = `${policyNote(view)} `
+  const rollCall = plainLine(
+    spread(` ${view.board.rollCall.words}${opens}`, note, size.columns, view.unicode),
+  )
+  const whole = listHeight(view, size.columns)
+  const panel = Math.max(LEAST_PANEL, Math.min(MOST_PANEL, height - whole))
+  const list = view.rows.length
+    ? seatList(view, size.columns, height - panel)
+    : SETTING_UP.map((text) => plainLine(clip(` ${text}`, size.columns, view.unicode)))
+  const gap = Array.from({ length: Math.max(0, height - panel - list.length) }, (): Line => [])
+  const body = [rollCall, ...list, ...gap, ...ensemblePanel(view, size.columns, panel)]
+  return screen(
+    head(view, size),
+    body,
+    foot(ui, size, keyLine(size.columns, view.state.tour !== null), view.unicode),
+    size,
+  )
+}
+
+const SETTING_UP = [
+  '',
+  'Leave with q and describe the station:',
+  '  bayboard record < rigs.jsonl    the rigs and their riding positions',
+  '  bayboard import members.csv     the members, then the gear in the same way',
+  'README.md shows what these files hold.',
+]
+
+/** What the help tells about the policy is announced here, so that nobody takes a looser rule for the published one. */
+function policyNote({ board }: View): string {
+  const { looser, provisional } = board.policy
+  if (looser.length) return `${looser.length} looser rule${looser.length > 1 ? 's' : ''}, see ?`
+  return provisional ? 'rules to confirm, see ?' : ''
+}
+
+/** As many keys as fit, the last two always; opening a tour comes first while none is open and last while one is. */
+export function keyLine(width: number, isOpen = true): string {
+  const known = [...ACTIONS, ...LOOKING]
+  const others = KEY_LINE.filter((id) => id !== 'open-tour')
+  const order = isOpen ? others : ['open-tour', ...others]
+  const words = order
+    .map((id) => known.find((each) => each.id === id)!)
+    .map((each) => `${each.key} ${each.label}`)
+  const rest = ACTIONS.filter((each) => !order.includes(each.id) && each.id !== 'withdraw').map(
+    (each) => `${each.key} ${each.label}`,
+  )
+  const ends = words.slice(-2)
+  const line: string[] = []
+  for (const word of [...words.slice(0, -2), ...rest]) {
+    if (stringWidth([...line, word, ...ends].join('  ')) > width - 2) break
+    line.push(word)
+  }
+  return [...line, ...ends].join('  ')
+}

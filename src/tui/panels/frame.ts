@@ -1,0 +1,70 @@
+// The parts that every screen shares: the head, the standing line, the foot. It must never be taller than it says.
+import { SIGNS, type Shown } from '../../domain/signs.ts'
+import { clockOf, sayDate, dateOf } from '../../domain/time.ts'
+import stringWidth from 'string-width'
+import { clip, fit, wrap } from '../cells.ts'
+import type { Line } from '../theme.ts'
+import type { Ui } from '../ui-state.ts'
+import type { View } from '../view.ts'
+
+export interface Size {
+  columns: number
+  rows: number
+}
+
+/** Left and right on one line; the left gives way. */
+export function spread(left: string, right: string, width: number, unicode: boolean): string {
+  const room = width - stringWidth(right) - 1
+  return room < 10 ? clip(left, width, unicode) : `${fit(left, room, unicode)} ${right}`
+}
+
+export const rule = (words: string, width: number, unicode: boolean): string => {
+  const bar = unicode ? '─' : '-'
+  const said = clip(words, width - 6, unicode)
+  return `${bar}${bar} ${said} ${bar.repeat(Math.max(0, width - stringWidth(said) - 4))}`
+}
+
+/** Two lines, and more for a standing matter: a journal that cannot be written. Invented data are always marked. */
+export function head(view: View, { columns }: Size): Line[] {
+  const { board, unicode, at, stopped } = view
+  const { tour } = board
+  const when = `${board.invented ? 'INVENTED DATA  ' : ''}${sayDate(dateOf(at))} ${clockOf(at)}`
+  const room = columns - stringWidth(when) - 2
+  const whole = ` ${board.station}: ${tour ? `tour ${tour.id}, ${tour.officerName}` : 'no tour is open'}`
+  // A name is shown whole or not at all; the station and the tour give way last.
+  const left = tour && stringWidth(whole) > room ? ` ${board.station}: tour ${tour.id}` : whole
+  const lines: Line[] = [
+    [{ text: spread(left, `${when} `, columns, unicode), inverse: true }],
+    [{ text: ` ${clip(board.headline, columns - 1, unicode)}`, tone: board.tone, bold: true }],
+  ]
+  if (stopped) {
+    for (const text of wrap(`NOTHING CAN BE RECORDED. ${stopped}`, columns - 2).slice(0, 3)) {
+      lines.push([{ text: ` ${text}`, tone: 'bad', bold: true }])
+    }
+  }
+  return lines
+}
+
+const MOST_FOOT = 4
+
+/** The message of the last key, whole, or else what can be pressed. */
+export function foot(ui: Ui, { columns }: Size, keys: string, unicode: boolean): Line[] {
+  if (!ui.message) return [[{ text: clip(` ${keys}`, columns, unicode), bold: true }]]
+  const { text, tone } = ui.message
+  return wrap(text, columns - 2)
+    .slice(0, MOST_FOOT)
+    .map((part) => [{ text: ` ${part}`, tone, bold: true }])
+}
+
+/** Head, body and foot as one screen of rows - 1 lines; the body is cut or filled. */
+export function screen(top: Line[], body: Line[], bottom: Line[], { rows }: Size): Line[] {
+  const room = rows - 1 - top.length - bottom.length
+  const filled = [
+    ...body.slice(0, room),
+    ...Array.from({ length: Math.max(0, room - body.length) }, (): Line => []),
+  ]
+  return [...top, ...filled, ...bottom]
+}
+
+export const mark = (shown: Shown, unicode: boolean): string => SIGNS[shown][unicode ? 'symbol' : 'ascii']
+export const bodyHeight = (view: View, size: Size): number => size.rows - 2 - head(view, size).length

@@ -1,0 +1,128 @@
+// Screens that are read: the log, the card of one element or member, the help. They record nothing.
+import { CAUTIONS, SIGNS, type Shown } from '../../domain/signs.ts'
+import { KINDS, factsOf } from '../../domain/kinds.ts'
+import { ACTION_GROUPS, EVERYWHERE, LOOKING, WITHOUT_KEY } from '../keymap.ts'
+import { clip, fit, windowStart, wrap } from '../cells.ts'
+import { plainLine, type Line } from '../theme.ts'
+import type { Ui } from '../ui-state.ts'
+import type { View } from '../view.ts'
+import { bodyHeight, foot, head, mark, rule, screen, type Size } from './frame.ts'
+
+const KEYS = 'up, down, PgUp, PgDn move   Esc goes back'
+
+/** A heading of keys or names in its own column, two spaces before what is said of it. */
+const COLUMN = /^ *\S.{0,12}? {2,}(?=\S)/
+
+/** What follows a column stays in its column; other long lines are indented where they go on. */
+const wrapped = (lines: readonly string[], { columns }: Size): string[] =>
+  lines.flatMap((line) => {
+    const column = COLUMN.exec(line)?.[0] ?? /^ */.exec(line)![0]
+    const hang = COLUMN.test(line) ? column.length : column.length + 2
+    const [first = '', ...rest] = wrap(line.slice(column.length), columns - 2 - hang)
+    return [` ${column}${first}`, ...rest.map((part) => ` ${' '.repeat(hang)}${part}`)]
+  })
+const roomFor = (view: View, size: Size): number => bodyHeight(view, size) - 1
+const linesOf = (view: View, ui: Ui): readonly string[] =>
+  ui.screen === 'card' ? (ui.card?.lines ?? []) : helpLines(view)
+
+/** The first line of the last page of a card or the help. */
+export const lastTop = (view: View, ui: Ui, size: Size): number =>
+  Math.max(0, wrapped(linesOf(view, ui), size).length - roomFor(view, size))
+
+/** Lines wrapped to the width and cut to the height, from `top` on. */
+function scrolled(view: View, ui: Ui, size: Size, title: string): Line[] {
+  const lines = wrapped(linesOf(view, ui), size)
+  const room = roomFor(view, size)
+  const top = Math.min(ui.top, lastTop(view, ui, size))
+  const last = Math.min(top + room, lines.length)
+  const more = lines.length > room ? ` (lines ${top + 1} to ${last} of ${lines.length})` : ''
+  const body = [
+    plainLine(rule(`${title}${more}`, size.columns, view.unicode)),
+    ...lines.slice(top, top + room).map((text) => plainLine(text)),
+  ]
+  return screen(head(view, size), body, foot(ui, size, KEYS, view.unicode), size)
+}
+
+export const cardScreen = (view: View, ui: Ui, size: Size): Line[] =>
+  scrolled(view, ui, size, ui.card?.id ?? '')
+
+const DETAIL = 4
+
+export function logScreen(view: View, ui: Ui, size: Size): Line[] {
+  const { unicode } = view
+  const room = bodyHeight(view, size) - 1
+  const inHand = ui.log[ui.top]
+  // The entry in hand is shown whole beneath the list, in a space that stays so that the list never jumps.
+  const whole = inHand ? wrap(inHand.text, size.columns - 4).slice(0, DETAIL) : []
+  const rows = room - DETAIL - 1
+  const start = windowStart(ui.top, ui.log.length, rows)
+  const list = ui.log.slice(start, start + rows).map((entry, index): Line => {
+    const isInHand = start + index === ui.top
+    return [
+      { text: isInHand ? '> ' : '  ', bold: true },
+      {
+        text: clip(entry.text, size.columns - 2, unicode),
+        bold: isInHand,
+        tone: entry.isCorrection ? 'warn' : undefined,
+      },
+    ]
+  })
+  const gap = Array.from({ length: Math.max(0, rows - list.length) }, (): Line => [])
+  const title = plainLine(
+    rule(`The log, newest first: ${ui.log.length} of ${view.state.seq} events`, size.columns, unicode),
+  )
+  const detail = [
+    plainLine(rule('in hand', size.columns, unicode)),
+    ...whole.map((text) => plainLine(`  ${text}`)),
+  ]
+  const keys = 'up, down, PgUp, PgDn move   - withdraws a record   Esc goes back'
+  return screen(head(view, size), [title, ...list, ...gap, ...detail], foot(ui, size, keys, unicode), size)
+}
+
+export function helpScreen(view: View, ui: Ui, size: Size): Line[] {
+  return scrolled(view, ui, size, 'All keys, the signs, the policy and the cautions')
+}
+
+const key = (keys: string, help: string): string => `  ${fit(keys, 10)} ${help}`
+
+/** The keys as text, in the order of the table; the README is made from the same. */
+export function keyLines(): string[] {
+  return [
+    'Looking',
+    ...LOOKING.map((each) => key(each.key, each.help)),
+    ...EVERYWHERE.map((each) => key(each.keys, each.help)),
+    ...ACTION_GROUPS.flatMap((group) => [
+      '',
+      group.title,
+      ...group.actions.map((each) => key(each.key, each.help)),
+    ]),
+  ]
+}
+
+function helpLines(view: View): string[] {
+  const { policy } = view.board
+  const signs = (Object.keys(SIGNS) as Shown[]).map(
+    (shown) => `${mark(shown, view.unicode)} ${SIGNS[shown].word}`,
+  )
+  const heads = KINDS.map((kind) => `${factsOf(kind).mark} ${factsOf(kind).word}`)
+  return [
+    ...keyLines(),
+    '',
+    'Signs',
+    `  ${signs.slice(0, 4).join('   ')}`,
+    `  ${signs.slice(4).join('   ')}`,
+    `  * a critical position: the rig cannot ride without it.   ${view.unicode ? '✓' : 'a'} answered at roll call.`,
+    `  Columns: ${heads.join(', ')}.`,
+    '',
+    'Policy in force',
+    `  ${policy.name}${policy.overlay ? `, with ${policy.overlay}` : ''}.`,
+    ...(policy.provisional ? [`  Not confirmed: ${policy.provisional}`] : []),
+    ...policy.looser.map((each) => `  Looser than the base: ${each}.`),
+    '',
+    'Cautions',
+    ...CAUTIONS.map((each) => `  ${each}`),
+    '',
+    'Without a key',
+    ...Object.entries(WITHOUT_KEY).map(([name, why]) => `  ${name}: ${why}`),
+  ]
+}

@@ -1,0 +1,116 @@
+// The questions of an action: a list to choose from, words to write, or a last look before it is recorded.
+import stringWidth from 'string-width'
+import type { Step } from '../actions/action.ts'
+import { capital } from '../../domain/decide/decision.ts'
+import { actionBy } from '../keymap.ts'
+import { clip, fit, tail, windowStart, wrap } from '../cells.ts'
+import { plainLine, type Line } from '../theme.ts'
+import type { Ui } from '../ui-state.ts'
+import { narrowed, stepOf } from '../update/sheet.ts'
+import type { View } from '../view.ts'
+import { bodyHeight, foot, head, rule, screen, type Size } from './frame.ts'
+
+const KEYS: Readonly<Record<Step['ask'], string>> = {
+  choose: 'up, down move   letters narrow the list   Enter takes   Esc one step back',
+  write: 'type   Enter takes   Ctrl-U empties   Esc one step back',
+  confirm: 'Enter does it   Esc one step back',
+  done: '',
+}
+
+export function sheetScreen(view: View, ui: Ui, size: Size): Line[] {
+  const step = stepOf(view, ui)
+  const { columns } = size
+  const action = actionBy(ui.action!)
+  const { row } = view
+  const where = row && !action.isOfStation ? `: ${row.seat} ${row.position} ${row.name || 'nobody'}` : ''
+  const title = rule(`${capital(action.label)}${where}`, columns, view.unicode)
+  const height = bodyHeight(view, size)
+  const body = step.ask === 'done' ? [] : bodyOf(step, ui, view, columns, height - 1)
+  const keys =
+    step.ask === 'confirm' && 'commands' in step.deed && !step.deed.commands.length
+      ? 'Esc one step back'
+      : KEYS[step.ask]
+  return screen(head(view, size), [plainLine(title), ...body], foot(ui, size, keys, view.unicode), size)
+}
+
+function bodyOf(
+  step: Exclude<Step, { ask: 'done' }>,
+  ui: Ui,
+  view: View,
+  width: number,
+  height: number,
+): Line[] {
+  const question = wrap(step.title, width - 2).map((text): Line => [{ text: ` ${text}`, bold: true }])
+  switch (step.ask) {
+    case 'choose':
+      return [...question, ...options(step, ui, view, width, height - question.length)]
+    case 'write':
+      return [
+        ...question,
+        ...(step.hint ? [plainLine(` (${step.hint})`)] : []),
+        [],
+        // The end of what is typed stays in sight: that is where the next letter goes.
+        [{ text: ' > ' }, { text: tail(ui.text, width - 6) }, { text: ' ', inverse: true }],
+      ]
+    case 'confirm':
+      return [
+        ...question,
+        [],
+        ...step.lines.flatMap(({ text, tone }) =>
+          wrap(text, width - 4).map((part) => plainLine(`   ${part}`, tone)),
+        ),
+      ]
+  }
+}
+
+function options(
+  step: Extract<Step, { ask: 'choose' }>,
+  ui: Ui,
+  view: View,
+  width: number,
+  height: number,
+): Line[] {
+  const shown = narrowed(step, ui.text)
+  const typed: Line[] = ui.text
+    ? [
+        plainLine(
+          ` Narrowed by "${clip(ui.text, width - 40, view.unicode)}": ${shown.length} of ${step.options.length}`,
+        ),
+      ]
+    : []
+  const room = height - typed.length
+  const isLong = shown.length > room
+  const rows = isLong ? room - 1 : room
+  const start = windowStart(ui.cursor, shown.length, rows)
+  const longest = (words: string[]): number => Math.max(0, ...words.map((each) => stringWidth(each)))
+  const notes = longest(shown.map((each) => each.blocked ?? each.note ?? ''))
+  const most = Math.max(34, width - 3 - notes)
+  const widest = Math.min(most, Math.max(12, longest(shown.map((each) => each.label)) + 2))
+  const lines = shown.slice(start, start + rows).map((each, index): Line => {
+    const isInHand = start + index === ui.cursor
+    const note = each.blocked ?? each.note ?? ''
+    return [
+      { text: isInHand ? ' > ' : '   ', bold: true },
+      { text: `${fit(each.label, widest - 2, view.unicode)}  `, bold: isInHand, tone: each.tone },
+      { text: clip(note, width - widest - 3, view.unicode), dim: each.blocked !== undefined },
+    ]
+  })
+  const more: Line[] = isLong
+    ? [
+        plainLine(
+          `   ${start + rows < shown.length ? `${shown.length - start - rows} more below` : 'end of the list'}`,
+        ),
+      ]
+    : []
+  // The one in hand is shown whole where the list leaves room for it.
+  const inHand = shown[ui.cursor]
+  const note = inHand?.note ?? ''
+  const isCut = inHand && (stringWidth(inHand.label) > widest - 2 || stringWidth(note) > width - widest - 3)
+  const whole = isCut ? wrap(note ? `${inHand.label} (${note})` : inHand.label, width - 6) : []
+  const spare = height - typed.length - lines.length - more.length - 1
+  const detail: Line[] =
+    whole.length && spare >= whole.length
+      ? [[], ...whole.map((text) => plainLine(`     ${text}`, inHand!.tone))]
+      : []
+  return [...typed, ...lines, ...more, ...detail]
+}

@@ -1,0 +1,85 @@
+// The screen's own state: one flat value that keys change and the journal never sees.
+import type { Command } from '../domain/commands.ts'
+import type { Id } from '../domain/gear.ts'
+import type { Tone } from '../domain/signs.ts'
+
+export type Screen = 'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'help'
+
+export interface LogEntry {
+  seq: number
+  text: string
+  /** It amends or withdraws another. */
+  isCorrection: boolean
+  /** It says who or what there is: that is corrected, never withdrawn. */
+  isLabel: boolean
+}
+
+export interface Ui {
+  screen: Screen
+  /** Where Esc leads from a sheet or a card. */
+  from: Exclude<Screen, 'sheet' | 'card'>
+  /** The riding position in hand. */
+  seat: Id | null
+  /** Who last said so at this terminal while no tour was open: proposed again, never taken for granted. */
+  speaker: Id | null
+  message: { text: string; tone: Tone } | null
+  /** The action under way, its answers so far in order, and the one being given. */
+  action: string | null
+  answers: readonly { name: string; value: string }[]
+  cursor: number
+  text: string
+  log: readonly LogEntry[]
+  card: { id: Id; lines: readonly string[] } | null
+  /** First line shown of a card or the help, entry in hand of the log. */
+  top: number
+  /** A command is being recorded: keys wait. */
+  busy: boolean
+}
+
+export const startUi: Ui = {
+  screen: 'board',
+  from: 'board',
+  seat: null,
+  speaker: null,
+  message: null,
+  action: null,
+  answers: [],
+  cursor: 0,
+  text: '',
+  log: [],
+  card: null,
+  top: 0,
+  busy: false,
+}
+
+/** Commands to record; what the screen shows only when all of them were accepted. */
+export interface Submit {
+  submit: readonly Command[]
+  done: string
+  nextSeat?: Id | undefined
+  leavesRollCall?: boolean
+}
+
+/** What the rim does for the screen: record, read or write files, leave. */
+export type Effect = Submit | { export: string } | { card: Id } | { log: true } | { quit: true }
+
+export interface Updated {
+  ui: Ui
+  effect?: Effect
+}
+
+export const say = (ui: Ui, text: string, tone: Tone = 'warn'): Updated => ({
+  ui: { ...ui, message: { text, tone } },
+})
+
+/** The screen once commands were recorded; after a refusal it stays where it is and says why. */
+export function settle(ui: Ui, { done, nextSeat, leavesRollCall }: Submit, refused: string | undefined): Ui {
+  if (refused !== undefined) return { ...ui, busy: false, message: { text: refused, tone: 'bad' } }
+  const screen = leavesRollCall && ui.screen === 'roll-call' ? 'board' : ui.screen
+  return { ...ui, screen, busy: false, seat: nextSeat ?? ui.seat, message: { text: done, tone: 'good' } }
+}
+
+export function showCard(ui: Ui, id: Id, lines: readonly string[]): Ui {
+  const from = ui.screen === 'card' || ui.screen === 'sheet' ? ui.from : ui.screen
+  return { ...ui, screen: 'card', from, card: { id, lines }, top: 0 }
+}

@@ -1,0 +1,148 @@
+// What a key does to the screen: a pure function of the screen's state, the token and the view. Only an effect can record.
+import type { Token } from './input/keys.ts'
+import { refusalOf } from './actions/action.ts'
+import { ACTIONS, actionBy, LOOKING } from './keymap.ts'
+import { lastTop } from './panels/reading.ts'
+import { say, type Ui, type Updated } from './ui-state.ts'
+import { nextUnanswered, updateRollCall } from './update/roll-call.ts'
+import { startSheet, updateSheet } from './update/sheet.ts'
+import type { View } from './view.ts'
+
+export function update(before: Ui, token: Token, view: View): Updated {
+  const ui = before.message ? { ...before, message: null } : before
+  if ('key' in token && token.key === 'ctrl-c') return { ui, effect: { quit: true } }
+  // A scan waits for nothing and answers nothing; keys wait while something is being recorded.
+  if (ui.busy && !('key' in token && token.key === 'escape')) return { ui: before }
+  if (ui.screen === 'sheet') return updateSheet(ui, token, view)
+  if ('scan' in token) return scanned(ui, token, view)
+  switch (ui.screen) {
+    case 'board':
+      return updateBoard(ui, token, view)
+    case 'roll-call':
+      return updateRollCall(ui, token, view)
+    case 'log':
+      return updateLog(ui, token, view)
+    case 'card':
+    case 'help':
+      return updateReading(ui, token, view)
+  }
+}
+
+function scanned(ui: Ui, { scan, tooLong }: Extract<Token, { scan: string }>, { state }: View): Updated {
+  if (tooLong) return say(ui, 'The scanner sent more than any label holds. Nothing was done.')
+  const id = [...state.elements.values(), ...state.members.values(), ...state.seats.values()].find(
+    (each) =>
+      each.id.toLowerCase() === scan.trim().toLowerCase() ||
+      ('serial' in each && each.serial === scan.trim()),
+  )?.id
+  return id
+    ? { ui, effect: { card: id } }
+    : say(ui, `Read "${scan}": no element, member or riding position here has this id or serial.`)
+}
+
+const PAGE = 10
+
+function updateBoard(ui: Ui, token: Token, view: View): Updated {
+  if ('char' in token) return press(ui, token.char, view)
+  if (!('key' in token)) return { ui }
+  const { rows, row, rig, board } = view
+  const at = row ? rows.indexOf(row) : 0
+  const to = (index: number): Updated => ({
+    ui: { ...ui, seat: rows[Math.max(0, Math.min(rows.length - 1, index))]?.seat ?? null },
+  })
+  switch (token.key) {
+    case 'up':
+      return to(at - 1)
+    case 'down':
+      return to(at + 1)
+    case 'page-up':
+      return to(at - PAGE)
+    case 'page-down':
+      return to(at + PAGE)
+    case 'home':
+      return to(0)
+    case 'end':
+      return to(rows.length - 1)
+    case 'tab':
+    case 'back-tab': {
+      const rigs = board.rigs
+      const step = token.key === 'tab' ? 1 : rigs.length - 1
+      const next = rigs[(rigs.indexOf(rig!) + step) % Math.max(1, rigs.length)]
+      return { ui: { ...ui, seat: next?.rows[0]?.seat ?? ui.seat } }
+    }
+    case 'enter':
+      return row && row.member === null && view.state.tour && rows.some((each) => each.member !== null)
+        ? say(ui, `Nobody rides at ${row.seat}. m seats a member.`)
+        : callRoll(ui, view, row)
+    default:
+      return { ui }
+  }
+}
+
+/** The roll call opens at the seat in hand, or at the first that has not answered. */
+function callRoll(ui: Ui, view: View, row: View['row']): Updated {
+  if (!view.state.tour) return say(ui, 'No tour is open. Press o to open it.')
+  const seat = row?.member ? row : view.rows.find((each) => each.member !== null)
+  return seat
+    ? { ui: { ...ui, screen: 'roll-call', seat: seat.seat, text: '' } }
+    : say(ui, 'Nobody is seated yet. Press m to seat the crew.')
+}
+
+function press(ui: Ui, char: string, view: View): Updated {
+  const looking = LOOKING.find((each) => each.key === char)
+  switch (looking?.id) {
+    case 'quit':
+      return { ui, effect: { quit: true } }
+    case 'help':
+      return { ui: { ...ui, screen: 'help', top: 0 } }
+    case 'log':
+      return { ui: { ...ui, screen: 'log', top: 0 }, effect: { log: true } }
+    case 'roll-call': {
+      const first = view.rows.find((each) => each.member !== null && !each.answered)
+      return callRoll(ui, view, first ?? (view.row && nextUnanswered(view.rows, view.row)) ?? view.row)
+    }
+    case undefined:
+      break
+  }
+  const action = ACTIONS.find((each) => each.key === char && each.id !== 'withdraw')
+  if (!action) return say(ui, `"${char}" is not a key of the board. Press ? for all keys.`)
+  const blocked = action.blocked?.(view)
+  return blocked ? say(ui, blocked) : startSheet(ui, view, action.id)
+}
+
+const STEPS: Readonly<Record<string, number>> = {
+  up: -1,
+  down: 1,
+  'page-up': -PAGE,
+  'page-down': PAGE,
+  home: -Infinity,
+  end: Infinity,
+}
+
+/** Moves no further than `last`, so that the way back begins at once. */
+function scroll(ui: Ui, token: Token, last: number): Ui {
+  const step = 'key' in token ? STEPS[token.key] : undefined
+  return step === undefined ? ui : { ...ui, top: Math.max(0, Math.min(last, Math.min(ui.top, last) + step)) }
+}
+
+function updateReading(ui: Ui, token: Token, view: View): Updated {
+  if ('key' in token && token.key === 'escape')
+    return { ui: { ...ui, screen: ui.screen === 'card' ? ui.from : 'board', top: 0 } }
+  return { ui: scroll(ui, token, lastTop(view, ui, view.size)) }
+}
+
+function updateLog(ui: Ui, token: Token, view: View): Updated {
+  if ('key' in token && token.key === 'escape') return { ui: { ...ui, screen: 'board', top: 0 } }
+  const last = Math.max(0, ui.log.length - 1)
+  const entry = ui.log[Math.min(ui.top, last)]
+  if ('char' in token && token.char === actionBy('withdraw').key && entry) {
+    const { seq, isLabel } = entry
+    if (isLabel)
+      return say(ui, `Event ${seq} says who or what there is. It is corrected with: bayboard record (amend).`)
+    const refused = refusalOf(view, { do: 'amend', seq, why: 'withdrawn', with: { withdrawn: true } })
+    return refused
+      ? say(ui, refused)
+      : startSheet(ui, view, 'withdraw', [{ name: 'seq', value: String(seq) }])
+  }
+  return { ui: scroll(ui, token, last) }
+}

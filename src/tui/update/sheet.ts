@@ -1,0 +1,140 @@
+// Keys while an action asks its questions. A typed letter narrows a list or is part of a text; Enter takes; Esc goes one step back.
+import { cleanText } from '../../domain/clean.ts'
+import type { Answers, Deed, Option, Step } from '../actions/action.ts'
+import { askOfficer } from '../actions/ask.ts'
+import type { Token } from '../input/keys.ts'
+import { actionBy } from '../keymap.ts'
+import type { View } from '../view.ts'
+import { say, type Effect, type Ui, type Updated } from '../ui-state.ts'
+
+const SPEAKER = 'speaker'
+
+const answersOf = (ui: Ui): Answers => Object.fromEntries(ui.answers.map(({ name, value }) => [name, value]))
+
+/** The question being asked now. Whoever acts while no tour is open says who they are first. */
+export function stepOf(view: View, ui: Ui): Step {
+  const action = actionBy(ui.action!)
+  const answers = answersOf(ui)
+  const isNamed =
+    view.speaker !== undefined || action.id === 'open-tour' || action.id === 'find' || action.id === 'export'
+  const asked = isNamed
+    ? undefined
+    : askOfficer(view, answers, SPEAKER, 'No tour is open. Who is at the board?')
+  if (asked?.ask === 'choose') {
+    const last = asked.options.findIndex((each) => each.value === ui.speaker)
+    return { ...asked, start: Math.max(0, last) }
+  }
+  const speaker = view.speaker ?? answers[SPEAKER]
+  return asked ?? action.next({ ...view, speaker }, answers)
+}
+
+/** Nobody types the dashes of an id. */
+const bare = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
+
+/** The options that the typed letters leave, in their order. */
+export function narrowed(step: Extract<Step, { ask: 'choose' }>, text: string): Option[] {
+  const wanted = bare(text)
+  return step.options.filter((each) =>
+    bare(`${each.value} ${each.label} ${each.note ?? ''}`).includes(wanted),
+  )
+}
+
+export function startSheet(ui: Ui, view: View, action: string, first: Ui['answers'] = []): Updated {
+  const from = ui.screen === 'sheet' || ui.screen === 'card' ? ui.from : ui.screen
+  return ask({ ...ui, screen: 'sheet', from, action, answers: first }, view)
+}
+
+/** Puts the question on the screen with its first option or initial text in hand. */
+function ask(ui: Ui, view: View): Updated {
+  const step = stepOf(view, ui)
+  if (step.ask === 'done') return perform({ ...ui, screen: ui.from }, step.deed)
+  const cursor = step.ask === 'choose' ? (step.start ?? 0) : 0
+  return { ui: { ...ui, cursor, text: step.ask === 'write' ? (step.initial ?? '') : '' } }
+}
+
+export function updateSheet(ui: Ui, token: Token, view: View): Updated {
+  const step = stepOf(view, ui)
+  if ('scan' in token)
+    return say(ui, `Read "${token.scan}": a scan is not an answer. Use the keys, or Esc to go back.`)
+  if ('key' in token && token.key === 'escape') return back(ui, view)
+  switch (step.ask) {
+    case 'choose':
+      return choose(ui, token, view, step)
+    case 'write':
+      return write(ui, token, view, step)
+    case 'confirm':
+      return 'key' in token && token.key === 'enter' ? perform(leave(ui), step.deed) : { ui }
+    case 'done':
+      return perform(leave(ui), step.deed)
+  }
+}
+
+const leave = (ui: Ui): Ui => ({ ...ui, screen: ui.from, action: null, answers: [], text: '', cursor: 0 })
+
+/** One step back: first the letters typed, then the last answer, then the whole action. */
+function back(ui: Ui, view: View): Updated {
+  const step = stepOf(view, ui)
+  if (step.ask === 'choose' && ui.text) return { ui: { ...ui, text: '', cursor: 0 } }
+  // What an action was started with is not an answer to take back.
+  const given = ui.answers.filter(({ name }) => name !== 'seq')
+  if (!given.length) return { ui: leave(ui) }
+  return ask({ ...ui, answers: ui.answers.slice(0, -1) }, view)
+}
+
+const take = (ui: Ui, view: View, name: string, value: string): Updated =>
+  ask({ ...ui, answers: [...ui.answers, { name, value }], ...(name === SPEAKER && { speaker: value }) }, view)
+
+function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'choose' }>): Updated {
+  const options = narrowed(step, ui.text)
+  const move = (by: number): Updated => ({
+    ui: { ...ui, cursor: Math.max(0, Math.min(options.length - 1, ui.cursor + by)) },
+  })
+  if ('char' in token) return { ui: { ...ui, text: ui.text + token.char, cursor: 0 } }
+  if (!('key' in token)) return { ui }
+  switch (token.key) {
+    case 'up':
+      return move(-1)
+    case 'down':
+      return move(1)
+    case 'page-up':
+      return move(-10)
+    case 'page-down':
+      return move(10)
+    case 'home':
+      return move(-options.length)
+    case 'end':
+      return move(options.length)
+    case 'backspace':
+      return { ui: { ...ui, text: ui.text.slice(0, -1), cursor: 0 } }
+    case 'enter': {
+      const option = options[ui.cursor]
+      if (!option) return say(ui, 'There is nothing here to take. Esc goes back.')
+      return option.blocked ? say(ui, option.blocked) : take(ui, view, step.name, option.value)
+    }
+    default:
+      return { ui }
+  }
+}
+
+const LONGEST = 500
+
+function write(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'write' }>): Updated {
+  if ('char' in token) return { ui: { ...ui, text: (ui.text + token.char).slice(0, LONGEST) } }
+  if ('paste' in token) return { ui: { ...ui, text: (ui.text + cleanText(token.paste)).slice(0, LONGEST) } }
+  if (!('key' in token)) return { ui }
+  if (token.key === 'backspace') return { ui: { ...ui, text: [...ui.text].slice(0, -1).join('') } }
+  if (token.key === 'ctrl-u') return { ui: { ...ui, text: '' } }
+  if (token.key !== 'enter') return { ui }
+  const text = cleanText(ui.text)
+  const fault = step.fault?.(text)
+  return fault ? say(ui, fault) : take(ui, view, step.name, text)
+}
+
+function perform(ui: Ui, deed: Deed): Updated {
+  const left = { ...ui, action: null, answers: [], text: '', cursor: 0 }
+  if ('export' in deed) return { ui: left, effect: { export: deed.export } }
+  if ('card' in deed) return { ui: left, effect: { card: deed.card } }
+  if (!deed.commands.length) return { ui: left }
+  const effect: Effect = { submit: deed.commands, done: deed.done }
+  return { ui: left, effect }
+}

@@ -1,0 +1,48 @@
+// Everything a screen is drawn from and an action is decided on, made from one state and one instant. Pure.
+import { assessNow } from '../domain/assess.ts'
+import { arrange, type Board, type RigLine, type Row } from '../domain/board.ts'
+import type { Id } from '../domain/gear.ts'
+import type { State } from '../domain/state.ts'
+import type { Instant } from '../domain/time.ts'
+import type { Size } from './panels/frame.ts'
+
+export interface View {
+  state: State
+  at: Instant
+  board: Board
+  rows: Row[]
+  /** The riding position in hand, and its rig. */
+  row: Row | undefined
+  rig: RigLine | undefined
+  /** Who gives commands: the officer of the tour; without a tour every action asks. */
+  speaker: Id | undefined
+  /** The standing line: why nothing can be recorded. */
+  stopped: string | undefined
+  unicode: boolean
+  /** Of the glass, so that reading stops where the text does. */
+  size: Size
+}
+
+const boards = new WeakMap<State, { at: Instant; board: Board }>()
+
+/** The board for a state, kept while neither the state nor the minute changes. */
+export function boardOf(state: State, at: Instant): Board {
+  const minute = at.slice(0, 16)
+  const kept = boards.get(state)
+  if (kept && kept.at === minute) return kept.board
+  const board = arrange(assessNow(state, at), state)
+  boards.set(state, { at: minute, board })
+  return board
+}
+
+export function viewOf(
+  facts: Pick<View, 'state' | 'at' | 'stopped' | 'unicode' | 'size'>,
+  ui: { seat: Id | null },
+): View {
+  const board = boardOf(facts.state, facts.at)
+  const rows = board.rigs.flatMap((rig) => rig.rows)
+  const row = rows.find((each) => each.seat === ui.seat) ?? rows[0]
+  const rig = board.rigs.find((each) => row !== undefined && each.rows.includes(row))
+  const speaker = facts.state.tour?.officer
+  return { ...facts, board, rows, row, rig, speaker }
+}

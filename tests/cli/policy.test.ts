@@ -1,0 +1,102 @@
+// `bayboard policy`: the rules with their sources; an overlay is checked without a trace and adopted as one event.
+import { readFileSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { beforeEach, describe, expect, test } from 'vitest'
+import { BASES, DEFAULT_BASE } from '../../src/domain/policy/in-force.ts'
+import { bayboard, fileWith, journalOf, lines, newPlace, recorded } from './run.ts'
+import { emptyStation } from './two-seats.ts'
+
+let station = ''
+beforeEach(() => {
+  station = emptyStation()
+})
+const policy = (...args: string[]) => bayboard(['policy', ...args], { station })
+const overlayFile = (...changes: object[]): string =>
+  fileWith(JSON.stringify({ name: 'Larch Hill', changes, add: [] }), 'overlay.json')
+const tighter = { id: 'structural-service-life', limit: 'P8Y', reason: 'Our chief decided so.' }
+const looser = { id: 'flow-test-interval', warn: 'P14D', reason: 'The bench is next door.' }
+
+test('show names every rule of the base with its source and how sure it is, and so does "policy" alone', () => {
+  const { status, stdout } = policy('show')
+  expect(status).toBe(0)
+  for (const { id, source } of BASES.get(DEFAULT_BASE)!.rules) {
+    const [, told] = stdout.split(`\n${id} (`)
+    expect(told?.split('\n\n')[0]).toContain(`Source: ${source.document}`)
+    expect(told?.split('\n\n')[0]).toContain(`(${source.standing}).`)
+  }
+  expect(policy().stdout).toBe(stdout)
+})
+
+describe('check', () => {
+  test('of a sound overlay ends with 0 and changes nothing', () => {
+    const before = journalOf(station)
+    const { status, stdout } = policy('check', overlayFile(tighter, looser))
+    expect(status).toBe(0)
+    expect(stdout).toContain('can be adopted: 2 rules changed, 0 added.')
+    expect(journalOf(station)).toBe(before)
+  })
+
+  test.each([
+    ['a rule there is not', overlayFile({ id: 'no-such-rule', limit: 'P1Y', reason: 'x' }), /no-such-rule/],
+    ['no reason', overlayFile({ id: 'fit-test', limit: 'P6M' }), /reason/],
+    ['a limit that is no duration', overlayFile({ ...tighter, limit: '8 years' }), /limit/],
+    ['a word it does not know', fileWith('{"name":"X","changes":[],"add":[],"bonus":1}'), /bonus/],
+    ['a list in place of an overlay', fileWith('[]'), /object/],
+  ])('of one with %s ends with 1 and names the fault; it cannot be adopted either', (_, file, words) => {
+    const before = journalOf(station)
+    for (const name of ['check', 'adopt']) {
+      const { status, stdout, stderr } = policy(name, file)
+      expect({ status, stdout }).toEqual({ status: 1, stdout: '' })
+      expect(stderr).toMatch(words)
+      expect(lines(stderr).at(-1)).toBe(`bayboard: ${file} cannot be adopted: 1 fault. Nothing was changed.`)
+    }
+    expect(journalOf(station)).toBe(before)
+  })
+
+  test.each([
+    ['is not there', join(newPlace(), 'none.json'), /it is not there \(ENOENT\)/],
+    ['is a folder', newPlace(), /there is a folder in its place \(EISDIR\)/],
+    ['is not JSON', fileWith('{"name": \u001b[2J'), /it is not JSON/],
+  ])('of a file that %s ends with 3', (_, file, words) => {
+    const { status, stderr } = policy('check', file)
+    expect(status).toBe(3)
+    expect(stderr).toMatch(words)
+    expect(stderr).not.toContain('\u001b')
+  })
+})
+
+describe('adopt', () => {
+  test('records one event that carries the overlay, keeps a copy to read, and puts it in force', () => {
+    const { status, stdout } = policy('adopt', overlayFile(tighter, looser))
+    expect({ status, stdout }).toEqual({ status: 0, stdout: 'Adopted "Larch Hill" as event 2.\n' })
+    expect(JSON.parse(lines(journalOf(station))[1]!)).toMatchObject({
+      by: 'setup',
+      type: 'policy-adopted',
+      data: { overlay: { name: 'Larch Hill', changes: [tighter, looser] } },
+    })
+    const copy: unknown = JSON.parse(readFileSync(join(station, 'policy', 'overlay.json'), 'utf8'))
+    expect(copy).toMatchObject({ name: 'Larch Hill', changes: [tighter, looser] })
+    const shown = policy('show').stdout
+    expect(shown).toContain('Changed by the department: Our chief decided so.')
+    expect(shown).toMatch(/flow-test-interval[^]*LOOSER than the base/)
+  })
+
+  test('once there are members, needs the member who adopts it', () => {
+    recorded(station, [{ do: 'add-member', by: 'setup', member: { id: 'M-104', name: 'Ada Varga' } }])
+    const before = journalOf(station)
+    const refused = policy('adopt', overlayFile(tighter))
+    expect(refused).toMatchObject({ status: 1, stderr: expect.stringContaining('--by') })
+    expect(policy('adopt', overlayFile(tighter), '--by', 'M-999').status).toBe(1)
+    expect(journalOf(station)).toBe(before)
+    expect(policy('adopt', overlayFile(tighter), '--by', 'M-104').status).toBe(0)
+    expect(JSON.parse(lines(journalOf(station)).at(-1)!)).toMatchObject({ by: 'M-104' })
+  })
+
+  test('where only the copy cannot be kept, it is in force and says so', () => {
+    writeFileSync(join(station, 'policy'), 'a file in its place')
+    const { status, stdout, stderr } = policy('adopt', overlayFile(tighter))
+    expect({ status, stdout }).toEqual({ status: 0, stdout: 'Adopted "Larch Hill" as event 2.\n' })
+    expect(stderr).toMatch(/^bayboard: It is in force, but the copy to read was not kept: /)
+    expect(lines(stderr)).toHaveLength(1)
+  })
+})

@@ -1,0 +1,65 @@
+// The command line as a whole: wrong usage, help, and an output that cannot be written.
+import { existsSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { bayboard, shell } from './run.ts'
+import { emptyStation } from './two-seats.ts'
+
+const SUBCOMMANDS = [
+  'board',
+  'demo',
+  'init',
+  'status',
+  'record',
+  'verify',
+  'export',
+  'history',
+  'import',
+  'policy',
+  'schema',
+]
+
+describe('wrong usage ends with 2 and one line', () => {
+  test.each([
+    [['statsu'], "There is no subcommand 'statsu'."],
+    [['--wrong'], "Unknown option '--wrong'."],
+    [['status', '--wrong'], "Unknown option '--wrong'."],
+    [['policy', 'check', '--wrong'], "Unknown option '--wrong'."],
+    [['status', 'extra'], "Too many arguments for 'status'. Expected 0 arguments but got 1."],
+    [['status', '--at'], "Option '--at <instant>' argument missing."],
+    [['history'], "Missing required argument 'id'."],
+    [['policy', 'adopt'], "Missing required argument 'file'."],
+  ])('%j', (args, words) => {
+    expect(bayboard(args)).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: `bayboard: ${words} See bayboard --help.\n`,
+    })
+  })
+})
+
+test.each([
+  [],
+  ...SUBCOMMANDS.map((name) => [name]),
+  ['policy', 'show'],
+  ['policy', 'check'],
+  ['policy', 'adopt'],
+])('%s %s --help ends with 0 and shows how it is used', (...args: string[]) => {
+  const { status, stdout, stderr } = bayboard([...args, '--help'])
+  expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
+  expect(stdout).toContain(['Usage: bayboard', ...args].join(' '))
+})
+
+test('the help names every subcommand and every exit status', () => {
+  const { stdout } = bayboard(['--help'])
+  for (const name of SUBCOMMANDS) expect(stdout).toMatch(new RegExp(`^  ${name} `, 'm'))
+  expect(stdout).toMatch(/Exit status: 0 .*; 1 .*; 2 .*; 3 /)
+})
+
+test.runIf(existsSync('/dev/full'))(
+  'an output on a full disk ends with 3 and says so, where there is /dev/full',
+  () => {
+    const { status, stderr } = shell(`bayboard status --station '${emptyStation()}' > /dev/full`)
+    expect(stderr).toMatch(/^bayboard: The output cannot be written: the disk is full \(ENOSPC\)\. /)
+    expect(status).toBe(3)
+  },
+)

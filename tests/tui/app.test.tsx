@@ -1,0 +1,61 @@
+// The board on the glass follows its session: what is recorded shows, and nothing else makes it draw again.
+import { render } from 'ink-testing-library'
+import { expect, test } from 'vitest'
+import type { Event } from '../../src/domain/events.ts'
+import { openSession, type Keeper } from '../../src/session.ts'
+import { App, type Glass } from '../../src/tui/app.tsx'
+import { startUi } from '../../src/tui/ui-state.ts'
+import { viewOf } from '../../src/tui/view.ts'
+import { fitEngine } from './stations.ts'
+import { SMALL } from './bench.ts'
+
+/** A journal in memory: what a session asks of a station's folder, without the folder. */
+function keptInMemory(state: Keeper['kept'] & object): Keeper {
+  const head = { seq: state.seq, hash: '0'.repeat(64) }
+  return {
+    head,
+    stopped: undefined,
+    kept: state,
+    alone: (work) => {
+      const append = (event: object) => {
+        head.seq += 1
+        return { event: { ...event, seq: head.seq } as Event }
+      }
+      return Promise.resolve({ value: work({ append, recover: () => undefined }) })
+    },
+    catchUp: () => undefined,
+    keep: () => Promise.resolve(),
+    close: () => {},
+  }
+}
+
+test('a tag that is recorded shows at once, and a refusal changes nothing', async () => {
+  const { state, at } = fitEngine()
+  const session = openSession(keptInMemory(state), () => Date.parse(at))
+  const make = () => {
+    const facts = { state: session.state, at, stopped: session.stopped, unicode: true, size: SMALL }
+    return { view: viewOf(facts, startUi), ui: startUi }
+  }
+  let shown = make()
+  const glass: Glass = {
+    read: () => shown,
+    watch: (changed) =>
+      session.watch(() => {
+        shown = make()
+        changed()
+      }),
+  }
+  const { lastFrame, unmount } = render(<App glass={glass} size={SMALL} />)
+  const before = lastFrame()
+  expect(before).toContain('Everybody seated may ride and every rig can.')
+
+  const refused = await session.submit({ do: 'lift-tag', by: 'M-104', element: 'HE-1', basis: 'none' })
+  expect(refused).toHaveProperty('refused')
+  expect(lastFrame()).toBe(before)
+
+  await session.submit({ do: 'tag', by: 'M-104', element: 'HE-1', reason: 'cracked', matter: 'safety' })
+  await expect.poll(() => lastFrame()).toContain('1 may not ride: A. Varga.')
+  expect(lastFrame()).toContain('Helmet HE-1: tagged, cracked.')
+  unmount()
+  await session.close()
+})

@@ -1,0 +1,87 @@
+// The screens as the officer sees them, kept as text; UPDATE_GOLDEN=1 rewrites them, and whoever does so reads every change.
+import { describe, expect, test } from 'vitest'
+import type { Size } from '../../src/tui/panels/frame.ts'
+import { bench, SMALL, type Bench } from './bench.ts'
+import { drawn, kept } from './golden.ts'
+import { demonstration, demonstrationAfter, nobodySeated, noRig } from './stations.ts'
+
+const SIZES: Size[] = [SMALL, { columns: 100, rows: 30 }, { columns: 120, rows: 40 }]
+const STOPPED =
+  'The disk is full: the last act was not recorded. All that is shown is safe. Make room, then open the board again.'
+
+const demo = (): Bench => bench(demonstration())
+const irons = (): Bench => demo().press('tab', 'down', 'down')
+const offDuty = (): Bench => bench(demonstrationAfter({ do: 'hand-over', by: 'M-901', to: 'M-912' }))
+
+const SCREENS: [name: string, board: () => Bench][] = [
+  ['first-screen', demo],
+  ['first-screen-irons-in-hand', irons],
+  ['roll-call', () => demo().type('r')],
+  ['roll-call-of-a-missing-element', () => demo().press('end', 'enter')],
+  ['swap-1-which-element', () => irons().type('s')],
+  ['swap-2-which-spare', () => irons().press({ type: 's' }, 'enter')],
+  ['swap-3-confirm', () => irons().press({ type: 's' }, 'enter', 'enter')],
+  ['tag-confirm', () => demo().press({ type: 't' }, 'enter', 'enter', 'enter')],
+  ['open-items', () => demo().type('a')],
+  ['no-tour', offDuty],
+  ['open-tour-platoon', () => offDuty().type('o')],
+  ['open-tour-confirm', () => offDuty().press({ type: 'o' }, 'down', 'enter', 'enter')],
+  ['hand-over-confirm', () => demo().press({ type: 'h' }, 'enter')],
+  ['note', () => demo().press({ type: 'n' }, { type: 'Hydrant at Mill Lane is frozen.' })],
+  ['log', () => demo().press({ type: 'n' }, { type: 'Hose bed checked.' }, 'enter', 'enter', { type: 'l' })],
+  ['card', () => demo().press({ scan: 'K-9071' })],
+  ['help', () => demo().type('?')],
+  ['help-end', () => demo().press({ type: '?' }, 'end')],
+  ['refused', () => demo().type('b')],
+  ['no-rig', () => bench(noRig())],
+  ['nobody-seated', () => bench(nobodySeated())],
+  ['journal-cannot-be-written', () => bench(demonstration(), { stopped: STOPPED })],
+]
+
+describe.each(SCREENS)('%s', (name, board) => {
+  test.each(SIZES)('at $columns x $rows', (size) => {
+    const now = drawn(board(), size)
+    expect(now).toEqual(kept(name, now, size))
+  })
+})
+
+describe('where the locale is not UTF-8', () => {
+  test('the first screen is ASCII', () => {
+    const now = drawn(bench(demonstration(), { unicode: false }), SMALL)
+    expect(now).toEqual(kept('first-screen-ascii', now, SMALL))
+  })
+
+  // The demonstration's names are plain ASCII, so nothing here may be beyond it.
+  test.each(SCREENS.map(([name]) => name))('%s holds nothing beyond ASCII but names', (name) => {
+    const board = SCREENS.find(([each]) => each === name)![1]()
+    const { state, at } = board.view
+    const same = bench({ state, at }, { unicode: false, ui: board.ui })
+    expect(drawn(same, SMALL).join('')).toMatch(/^[ -~]*$/)
+  })
+})
+
+describe('a window too small for the board', () => {
+  test.each([
+    [79, 24],
+    [80, 23],
+    [50, 4],
+  ])('%i x %i gets one sentence that says what is needed', (columns, rows) => {
+    const said = [`The board needs 80x24; this is ${columns}x${rows}.`]
+    expect(drawn(demo(), { columns, rows })).toEqual(said)
+  })
+
+  test('keeps what the officer was doing', () => {
+    const board = irons().press({ type: 's' }, 'enter')
+    const before = drawn(board, SMALL)
+    drawn(board, { columns: 79, rows: 24 })
+    expect(drawn(board, SMALL)).toEqual(before)
+  })
+})
+
+test('a standing line says that nothing can be recorded, on every screen', () => {
+  for (const [name, board] of SCREENS.filter(([each]) => !/^no-rig|^nobody/.test(each))) {
+    const { state, at } = board().view
+    const text = drawn(bench({ state, at }, { stopped: STOPPED, ui: board().ui }), SMALL).join('\n')
+    expect(text, name).toContain('NOTHING CAN BE RECORDED. The disk is full')
+  }
+})

@@ -1,0 +1,127 @@
+// How an action asks: a list narrows and moves, words are checked, the last look is confirmed, Esc goes one step back.
+import { describe, expect, test } from 'vitest'
+import { bench, type Bench, type Press } from './bench.ts'
+import { demonstration, fitEngine } from './stations.ts'
+
+const engine = (): Bench => bench(fitEngine())
+const inHand = (board: Bench) => board.screen().find((line) => line.startsWith(' > '))
+
+describe('a list', () => {
+  test('moves with the arrows, by pages, to its ends, and no further', () => {
+    const board = engine().type('t')
+    expect(inHand(board)).toContain('Coat shell CS-1')
+    expect(inHand(board.press('down'))).toContain('Coat liner CL-1')
+    expect(inHand(board.press('end'))).toContain('Another element')
+    expect(inHand(board.press('down'))).toContain('Another element')
+    expect(inHand(board.press('home', 'up'))).toContain('Coat shell CS-1')
+    expect(inHand(board.press('page-down'))).toContain('Air pack AP-1')
+    expect(inHand(board.press('page-up'))).toContain('Coat shell CS-1')
+  })
+  test('narrows as letters are typed, whatever their case and without dashes, and says so', () => {
+    const board = engine().press({ type: 't' }, { type: 'HE1' })
+    expect(inHand(board)).toContain('Helmet HE-1')
+    expect(board.text()).toContain('Narrowed by "HE1": 1 of 13')
+    expect(board.press('backspace', 'backspace', 'backspace').text()).not.toContain('Narrowed')
+  })
+  test('that is narrowed to nothing has nothing to take', () => {
+    const board = engine().press({ type: 't' }, { type: 'zzz' }, 'enter')
+    expect(board.ui.message!.text).toBe('There is nothing here to take. Esc goes back.')
+  })
+  test('says why a line cannot be taken', () => {
+    const board = engine().press('end', { type: 'e' }).pick('E6-3')
+    expect(board.ui.message!.text).toBe('Nobody rides at E6-3.')
+  })
+  test('longer than the glass says how many are below', () => {
+    expect(bench(demonstration()).type('h').text()).toMatch(/\d+ more below/)
+  })
+})
+
+describe('words', () => {
+  test.each([
+    [[{ type: 'n' }, 'enter'], 'Some words are needed here.'],
+    [[{ type: 'n' }, { type: '   ' }, 'enter'], 'Some words are needed here.'],
+    [[{ type: 'p' }, 'enter'], 'Nothing is not a pressure. Write it in whole psi, as 4400.'],
+    [[{ type: 'p' }, { type: '44.5' }, 'enter'], '44.5 is not a pressure. Write it in whole psi, as 4400.'],
+    [[{ type: 'p' }, { type: '20001' }, 'enter'], '20001 is not a pressure. Write it in whole psi, as 4400.'],
+    [[{ type: 'j' }, 'ctrl-u', 'enter'], 'Some words are needed here.'],
+    [[{ type: 'j' }, 'enter', 'ctrl-u', 'enter'], 'Some words are needed here.'],
+    [
+      [{ type: 'j' }, 'enter', 'enter', 'ctrl-u', { type: '24/11/2026' }, 'enter'],
+      '24/11/2026 is not a date. Write it as 2026-11-24.',
+    ],
+    [
+      [{ type: 'j' }, 'enter', 'enter', 'ctrl-u', { type: '2026-11-25' }, 'enter'],
+      'That day is still to come.',
+    ],
+  ] as [Press[], string][])('are checked before they are taken: %j', (keys, words) => {
+    const board = engine().press(...keys)
+    expect(board.ui).toMatchObject({ screen: 'sheet', message: { text: words } })
+  })
+
+  test('the most psi that any cylinder holds is a pressure, and the rated one refuses it in the last look', () => {
+    const board = engine().press({ type: 'p' }).write('20000')
+    expect(board.text()).toContain('20000 psi is far more than CY-1 is rated for (4500).')
+    expect(board.press('enter').events).toEqual([])
+  })
+  test('a paste is part of the words, cleaned and never a confirmation', () => {
+    const board = engine().press({ type: 'n' }, { paste: 'Hose\u001b[2J bed\r\nchecked.\n' })
+    expect(board.ui).toMatchObject({ screen: 'sheet', text: 'Hose bed checked.' })
+    expect(board.events).toEqual([])
+  })
+  test('Backspace takes one letter, Ctrl-U all of them', () => {
+    const board = engine().press({ type: 'n' }, { type: 'ab👩' }, 'backspace')
+    expect(board.ui.text).toBe('ab')
+    expect(board.press('ctrl-u').ui.text).toBe('')
+  })
+  test('longer than the line keep their end in sight', () => {
+    const board = engine().press({ type: 'n' }, { type: `${'long '.repeat(30)}END` })
+    expect(board.text()).toContain('END')
+  })
+})
+
+describe('a scan while something is asked', () => {
+  test.each([
+    ['a list', [{ type: 't' }]],
+    ['words', [{ type: 'n' }]],
+    ['a last look', [{ type: 't' }, 'enter', 'enter', 'enter']],
+  ] as [string, Press[]][])('is not an answer to %s, and says so', (_, keys) => {
+    const board = engine().press(...keys)
+    const before = { ...board.ui }
+    board.press({ scan: 'HE-1' })
+    const text = 'Read "HE-1": a scan is not an answer. Use the keys, or Esc to go back.'
+    expect(board.ui).toEqual({ ...before, message: { text, tone: 'warn' } })
+    expect([board.events, board.left]).toEqual([[], []])
+  })
+})
+
+describe('Esc', () => {
+  test('goes one step back: the letters, then the last answer, then the action', () => {
+    const board = engine().press({ type: 't' }, { type: 'hood' }, 'enter', { type: 'seam' })
+    expect(board.press('escape').text()).toContain('What is wrong with hood HO-1?')
+    expect(board.press('escape').text()).toContain('Tag which element out of service?')
+    expect(board.press('escape').ui.screen).toBe('board')
+  })
+  test('in a finding from the roll call leads back to the roll call', () => {
+    const board = engine().press('enter', { type: 'f' }, 'enter', 'escape', 'escape')
+    expect(board.ui.screen).toBe('roll-call')
+    expect(board.press('escape').ui.screen).toBe('board')
+  })
+  test('in a withdrawal leads back to the log', () => {
+    const board = engine().press({ type: 'n' }).write('x').press('enter', { type: 'l-' }, 'escape')
+    expect(board.ui.screen).toBe('log')
+  })
+})
+
+test('what another terminal took while this one was choosing is said, not recorded', () => {
+  const board = bench(demonstration()).press('tab', 'down', 'down', { type: 's' }, 'enter', 'enter')
+  const ui = {
+    ...board.ui,
+    answers: [
+      { name: 'kind', value: 'coat-liner' },
+      { name: 'in', value: 'L-9011' },
+    ],
+  }
+  const late = bench(demonstration(), { ui })
+  expect(late.text()).toContain('L-9011 is no longer free. Esc goes back to the spares.')
+  expect(late.press('enter').events).toEqual([])
+})
