@@ -34,6 +34,9 @@ export interface AppendRight {
 /** Accepted and on disk; refused in the user's words; or not recorded because the station cannot be written. */
 export type Answer = { accepted: number[] } | { refused: string } | { failed: string }
 
+/** Milliseconds since 1970. A replayed history has its own time for each command; everybody else's clock ignores it. */
+export type Clock = (command?: Command) => number
+
 export interface Session {
   readonly state: State
   readonly head: { seq: number; hash: string }
@@ -56,7 +59,7 @@ const LATE_MS = 60_000
 const AT_ONCE = 64
 const KEEP_EVERY = 1_000
 
-export function openSession(keeper: Keeper, clock: () => number): Session {
+export function openSession(keeper: Keeper, clock: Clock): Session {
   const watchers = new Set<() => void>()
   const waiting: { command: Command; answer: (answer: Answer) => void }[] = []
   let state = keeper.kept ?? emptyState()
@@ -75,7 +78,7 @@ export function openSession(keeper: Keeper, clock: () => number): Session {
   }
 
   function handle(command: Command, right: AppendRight): Answer {
-    const nowMs = clock()
+    const nowMs = clock(command)
     const givenMs = command.at === undefined ? nowMs : instantToMs(command.at)!
     if (givenMs - nowMs > AHEAD_MS) {
       return {

@@ -1,12 +1,15 @@
 // `bayboard` and `bayboard demo`: opens the board on a station; on first use it makes the demonstration, marked as invented.
-import { mkdtempSync, readFileSync } from 'node:fs'
+import { randomUUID } from 'node:crypto'
+import { existsSync, linkSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
-import { readDemo } from '../demo.ts'
+import { readDemo, type Demo } from '../demo.ts'
 import { instantToMs } from '../domain/time.ts'
 import { openSession } from '../session.ts'
+import { makeFolderToStay, realFiles } from '../store/files.ts'
+import { JOURNAL_NAME } from '../store/journal.ts'
 import { makeStation, openStation, type NoStation } from '../store/station.ts'
-import { whyOf } from '../store/trouble.ts'
+import { codeOf, whyOf } from '../store/trouble.ts'
 import { deskOf } from './desk.ts'
 import { status } from './status.ts'
 import { complain, isNamed, print, stationFolder, type ExitStatus, type World } from './world.ts'
@@ -65,9 +68,10 @@ export async function demo(
   return board(world, { station: place })
 }
 
-/** Plays the demonstration's commands through a session of its own, at the times they happened; or says why it cannot. */
+/** Makes the demonstration beside its place and puts it there whole, so that a start cut short leaves none behind. */
 async function makeDemonstration(world: World, folder: string): Promise<NoStation | undefined> {
   const path = new URL('demo/station.jsonl', world.data)
+  const making = `${folder}.making-${randomUUID()}`
   let text: string
   try {
     text = readFileSync(path, 'utf8')
@@ -76,24 +80,47 @@ async function makeDemonstration(world: World, folder: string): Promise<NoStatio
       `The demonstration cannot be read from ${path.pathname}: ${whyOf(error)}. Nothing was made.`,
     )
   }
-  const { station, commands } = readDemo(text, world.clock(), world.zone)
-  let nowMs = instantToMs(commands[0]!.at)!
-  const made = await makeStation(folder, station, commands[0]!.at)
-  if (made) return made
-  const keeper = await openStation(folder)
-  if ('sentence' in keeper) return keeper
-  // The clock of the demonstration stands at each command's own time, so nothing in it was recorded late.
-  const session = openSession(keeper, () => nowMs)
+  if (world.stderr.isTTY)
+    world.stderr.write('Making the demonstration station; everything in it is invented.\n')
   try {
-    for (const command of commands) {
-      nowMs = instantToMs(command.at)!
-      const answer = await session.submit(command)
-      if (!('accepted' in answer)) {
-        return inTrouble(`The demonstration could not be made: ${Object.values(answer)[0]}`)
-      }
-    }
+    const trouble = await playDemonstration(readDemo(text, world.clock(), world.zone), making)
+    if (trouble) return trouble
+    makeFolderToStay(realFiles, folder)
+    const journal = realFiles.open(join(making, JOURNAL_NAME), 'append')
+    realFiles.fdatasync(journal)
+    realFiles.close(journal)
+    linkSync(join(making, JOURNAL_NAME), join(folder, JOURNAL_NAME))
+    realFiles.syncFolder(folder)
+    return undefined
+  } catch (error) {
+    return codeOf(error) === 'EEXIST' && existsSync(join(folder, JOURNAL_NAME))
+      ? {
+          why: 'taken',
+          sentence: `There is already a station in ${folder}. Nothing was changed. Name another folder.`,
+        }
+      : inTrouble(`The demonstration cannot be made in ${folder}: ${whyOf(error)}. Name another folder.`)
+  } finally {
+    rmSync(making, { recursive: true, force: true })
+  }
+}
+
+/** Plays its commands through a session of its own, as the station's own officers would have given them. */
+async function playDemonstration(
+  { station, madeAt, commands }: Demo,
+  folder: string,
+): Promise<NoStation | undefined> {
+  const made = await makeStation(folder, station, madeAt)
+  if (made) return made
+  // Nobody has been told yet that any of it is safe, so it is synced once, as it is put in its place.
+  const keeper = await openStation(folder, { ...realFiles, fdatasync: () => undefined })
+  if ('sentence' in keeper) return keeper
+  // The clock stands at each command's own time, so nothing in it was recorded late.
+  const session = openSession(keeper, (command) => instantToMs(command?.at ?? madeAt)!)
+  try {
+    const answers = await Promise.all(commands.map((command) => session.submit(command)))
+    const refused = answers.find((answer) => !('accepted' in answer))
+    return refused && inTrouble(`The demonstration could not be made: ${Object.values(refused)[0]}`)
   } finally {
     await session.close()
   }
-  return undefined
 }

@@ -1,4 +1,5 @@
 // What the board asks of the station's files: the newest events, a card, an exported log. It must never write the journal.
+import { lastTour } from '../domain/state.ts'
 import type { Event } from '../domain/events.ts'
 import { aboutOf } from '../domain/tell.ts'
 import { historyText } from '../exports/history.ts'
@@ -25,6 +26,6 @@ export const deskOf = (session: Session, folder: string): Desk => ({
   },
   exportLog(format) {
     const known = FORMATS.find((each) => each === format)!
-    return exportToStation(session, folder, session.state.tours.at(-1)!, known)
+    return exportToStation(session, folder, lastTour(session.state)!, known)
   },
 })

@@ -1,4 +1,5 @@
 // `bayboard export`: the readiness log of a tour as text, CSV or JSON; it must never leave half a file under the final name.
+import { lastTour } from '../domain/state.ts'
 import { randomUUID } from 'node:crypto'
 import {
   existsSync,
@@ -59,7 +60,7 @@ export const exportLog = (world: World, options: ExportOptions): Promise<ExitSta
 
 /** The log of one tour, read from the journal event by event so that memory does not grow with the years. */
 export function makeLog(session: Session, folder: string, tour: string): LogAnswer {
-  const tourId = tour === 'last' ? (session.state.tours.at(-1) ?? tour) : tour
+  const tourId = tour === 'last' ? (lastTour(session.state) ?? tour) : tour
   const walk = followTour(tourId)
   const read = readEvents(folder, walk.see)
   const stopped = 'sentence' in read ? read.sentence : read.stopped

@@ -10,7 +10,7 @@ export const history = (world: World, id: string, options: { station?: string })
   withStation(world, options.station, (session, folder) => {
     const { state } = session
     const isKnown = [state.elements, state.members, state.seats, state.rigs].some((table) => table.has(id))
-    if (!isKnown && !state.tours.includes(id)) {
+    if (!isKnown && !state.tours.has(id)) {
       return complain(
         world,
         `There is no element, member, riding position, rig or tour ${id} in this station.`,

@@ -24,6 +24,7 @@ export const fork = (state: State): State => ({
   elements: new Map(state.elements),
   issued: new Map(state.issued),
   standIns: new Map(state.standIns),
+  tours: new Map(state.tours),
   ridingLists: new Map(state.ridingLists),
 })
 

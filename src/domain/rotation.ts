@@ -20,23 +20,44 @@ export const ROTATIONS: Readonly<Record<string, Rotation>> = {
 }
 export const ROTATION_NAMES = Object.keys(ROTATIONS)
 
-/** The day from which the patterns count; a department's own start is told by its platoons' order. */
+/** The day from which the patterns count where nothing is known of a department's own calendar. */
 const EPOCH: LocalDate = '2024-01-01'
 
-/** What a platoon (by its place in the order of platoons) does on a day: X, D, N or O. */
-export function dutyOn(rotation: string, platoonIndex: number, date: LocalDate): string {
+/** What a platoon (by its place in the order of platoons) does on a day: X, D, N or O; `shift` moves the calendar. */
+export function dutyOn(rotation: string, platoonIndex: number, date: LocalDate, shift = 0): string {
   const { pattern, offsets } = ROTATIONS[rotation]!
-  const days = daysBetween(EPOCH, date) - (offsets[platoonIndex % offsets.length] ?? 0)
+  const days = daysBetween(EPOCH, date) - (offsets[platoonIndex % offsets.length] ?? 0) + shift
   const length = pattern.length
   return pattern.charAt(((days % length) + length) % length)
 }
 
 /** The platoons on duty on a day, in the order given; with 10/14 there are two, day and night. */
-export function onDuty(rotation: string, platoons: readonly string[], date: LocalDate): string[] {
+export function onDuty(
+  rotation: string,
+  platoons: readonly string[],
+  date: LocalDate,
+  worked: readonly { platoon: string; on: LocalDate }[] = [],
+): string[] {
   const { offsets } = ROTATIONS[rotation]!
-  return platoons.slice(0, offsets.length).filter((_, index) => dutyOn(rotation, index, date) !== 'O')
+  const shift = shiftOf(rotation, platoons, worked)
+  return platoons.slice(0, offsets.length).filter((_, index) => dutyOn(rotation, index, date, shift) !== 'O')
 }
 
-/** Hours from a tour's start to its end by the wall clock; 48-hour rotations are two tours of 24. */
-export const hoursOf = (rotation: string, duty: string): number =>
-  rotation === '10/14' ? (duty === 'N' ? 14 : 10) : 24
+/**
+ * How many days a department's own calendar stands off the one counted here: the fewest that agree with most of the
+ * tours it has worked. Trades and overtime do not move a platoon, so a few odd tours do not count.
+ */
+function shiftOf(
+  rotation: string,
+  platoons: readonly string[],
+  worked: readonly { platoon: string; on: LocalDate }[],
+): number {
+  const { pattern } = ROTATIONS[rotation]!
+  const agreeing = (shift: number): number =>
+    worked.filter(({ platoon, on }) => {
+      const index = platoons.indexOf(platoon)
+      return index >= 0 && dutyOn(rotation, index, on, shift) !== 'O'
+    }).length
+  const shifts = [...pattern].map((_, shift) => ({ shift, agreeing: agreeing(shift) }))
+  return shifts.reduce((best, each) => (each.agreeing > best.agreeing ? each : best)).shift
+}

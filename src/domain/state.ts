@@ -93,6 +93,12 @@ export interface Answer extends Said {
   findings: Finding[]
 }
 
+/** What is kept of every tour: its id is used once, and the rotation is read off who worked when. */
+export interface WorkedTour {
+  platoon: string
+  on: LocalDate
+}
+
 export interface Tour {
   id: Id
   platoon: string
@@ -115,8 +121,8 @@ export interface State {
   issued: Map<string, Id[]>
   standIns: Map<string, StandIn>
   tour: Tour | null
-  /** Every tour's id, so that none is used twice; the newest last. */
-  tours: Id[]
+  /** Every tour, the newest last. */
+  tours: Map<Id, WorkedTour>
   /** Who last rode where, by platoon. */
   ridingLists: Map<string, Map<Id, Id>>
   notes: (Said & { text: string })[]
@@ -133,7 +139,7 @@ export const emptyState = (): State => ({
   issued: new Map(),
   standIns: new Map(),
   tour: null,
-  tours: [],
+  tours: new Map(),
   ridingLists: new Map(),
   notes: [],
   overlay: null,
@@ -162,3 +168,5 @@ export const standInOf = (state: State, element: Id): StandIn | undefined => {
   for (const standIn of state.standIns.values()) if (standIn.element === element) return standIn
   return undefined
 }
+
+export const lastTour = (state: State): Id | undefined => [...state.tours.keys()].at(-1)

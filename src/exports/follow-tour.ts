@@ -94,7 +94,7 @@ export function followTour(tourId: Id | 'last'): { see(event: LoggedEvent): void
       course.closed = event
       if (tourId === 'last') waiting.push(event)
     },
-    end: () => ({ course, state: left ?? draft, tours: draft.tours, length }),
+    end: () => ({ course, state: left ?? draft, tours: [...draft.tours.keys()], length }),
   }
 }
 

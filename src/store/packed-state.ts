@@ -2,7 +2,7 @@
 import { emptyState, type State, type Tour } from '../domain/state.ts'
 
 /** Changes whenever the shape of State or the meaning of a record does: an older snapshot is then not used. */
-export const STATE_VERSION = '1'
+export const STATE_VERSION = '2'
 
 export const pack = (state: State): string =>
   JSON.stringify(state, (_key, value: unknown) => (value instanceof Map ? [...value] : value))
@@ -29,6 +29,7 @@ export function unpack(packed: Record<string, unknown>): State | undefined {
     elements: new Map(state.elements),
     issued: new Map(state.issued),
     standIns: new Map(state.standIns),
+    tours: new Map(state.tours),
     ridingLists: new Map(state.ridingLists.map(([platoon, list]) => [platoon, new Map(list)])),
     tour: tour && { ...tour, answers: new Map(tour.answers), acknowledged: new Map(tour.acknowledged) },
   }

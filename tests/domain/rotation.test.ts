@@ -1,6 +1,6 @@
 // The day patterns and the platoons they put on duty, counted over more than a year.
 import { describe, expect, it } from 'vitest'
-import { dutyOn, hoursOf, onDuty, ROTATION_NAMES, ROTATIONS } from '../../src/domain/rotation.ts'
+import { dutyOn, onDuty, ROTATION_NAMES, ROTATIONS } from '../../src/domain/rotation.ts'
 import { addDays } from '../../src/domain/time.ts'
 
 const PLATOONS = ['A', 'B', 'C', 'D']
@@ -20,10 +20,6 @@ describe.each(ROTATION_NAMES.filter((name) => name !== '10/14'))('the rotation %
     )
     expect(shares).toEqual(offsets.map(() => pattern.length / offsets.length))
   })
-
-  it('has tours of 24 hours', () => {
-    expect(hoursOf(name, 'X')).toBe(24)
-  })
 })
 
 describe('the rotation 10/14', () => {
@@ -34,11 +30,6 @@ describe('the rotation 10/14', () => {
     })
     expect(wrong).toEqual([])
     expect(DAYS.every((day) => onDuty('10/14', PLATOONS, day).length === 2)).toBe(true)
-  })
-
-  it('has days of 10 hours and nights of 14, which make 24', () => {
-    expect(hoursOf('10/14', 'D') + hoursOf('10/14', 'N')).toBe(24)
-    expect(hoursOf('10/14', 'D')).toBe(10)
   })
 })
 
@@ -62,5 +53,34 @@ describe('the platoon on duty', () => {
 
   it('leaves out a platoon more than the rotation has, which never works', () => {
     expect(DAYS.flatMap((day) => onDuty('24/48', ['A', 'B', 'C', 'D'], day)).includes('D')).toBe(false)
+  })
+})
+
+describe('a department’s own calendar', () => {
+  const platoons = ['A', 'B', 'C']
+  const worked = [
+    { platoon: 'A', on: '2026-11-20' },
+    { platoon: 'B', on: '2026-11-21' },
+    { platoon: 'C', on: '2026-11-22' },
+  ]
+  it('is read off the tours it has worked, whatever day the pattern is counted from', () => {
+    for (const moved of [0, 1, 2]) {
+      const tours = worked.map(({ platoon, on }) => ({ platoon, on: addDays(on, moved) }))
+      expect(onDuty('24/48', platoons, addDays('2026-11-23', moved), tours)).toEqual(['A'])
+      expect(onDuty('24/48', platoons, addDays('2026-11-24', moved), tours)).toEqual(['B'])
+    }
+  })
+  it('is not moved by one tour that another platoon worked', () => {
+    const odd = [...worked, { platoon: 'C', on: '2026-11-23' }, { platoon: 'B', on: '2026-11-24' }]
+    expect(onDuty('24/48', platoons, '2026-11-25', odd)).toEqual(['C'])
+  })
+  it('of two days on is told apart once both days have been worked', () => {
+    const tours = [
+      { platoon: 'B', on: '2026-11-20' },
+      { platoon: 'B', on: '2026-11-21' },
+      { platoon: 'C', on: '2026-11-22' },
+    ]
+    expect(onDuty('48/96', platoons, '2026-11-23', tours)).toEqual(['C'])
+    expect(onDuty('48/96', platoons, '2026-11-24', tours)).toEqual(['A'])
   })
 })

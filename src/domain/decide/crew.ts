@@ -32,7 +32,7 @@ import {
 export function openTour(command: Dated<CommandOf<'open-tour'>>, state: State): Decision {
   const { tour, platoon, on, at } = command
   if (state.tour) return refuse(`Tour ${state.tour.id} is still open. Hand it over first.`)
-  if (state.tours.includes(tour)) return refuse(`There was already a tour ${tour}. Give this one another id.`)
+  if (state.tours.has(tour)) return refuse(`There was already a tour ${tour}. Give this one another id.`)
   const officer = findMember(state, command.officer)
   if (typeof officer === 'string') return refuse(officer)
   const platoons = [

@@ -33,7 +33,7 @@ export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
   const { tour: id, platoon, officer, on, relieved } = event.data
   for (const { seat } of relieved) clearSeat(draft, seat)
   draft.tour = { id, platoon, officer, on, opened: said(event), answers: new Map(), acknowledged: new Map() }
-  draft.tours = [...draft.tours, id]
+  draft.tours.set(id, { platoon, on })
 }
 
 export function seatMember(draft: State, { data: { seat, member } }: EventOf<'member-seated'>): void {

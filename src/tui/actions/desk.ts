@@ -1,4 +1,5 @@
 // What the officer writes and takes away: notes, a withdrawn record, the exported log.
+import { lastTour } from '../../domain/state.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
 import { confirm, type Action } from './action.ts'
@@ -51,7 +52,7 @@ export const exportLog: Action = {
   label: 'export',
   help: "Export the readiness log of this tour, or of the last one, into the station's folder.",
   blocked: ({ state }) =>
-    state.tours.length ? undefined : 'There has been no tour yet, so there is no log to export.',
+    state.tours.size ? undefined : 'There has been no tour yet, so there is no log to export.',
   next(view, answers) {
     if (answers['format'] === undefined) {
       const options = [
@@ -59,7 +60,7 @@ export const exportLog: Action = {
         { value: 'csv', label: 'CSV', note: 'for a spreadsheet' },
         { value: 'json', label: 'JSON', note: 'for another program' },
       ]
-      const tour = view.state.tours.at(-1)
+      const tour = lastTour(view.state)
       return { ask: 'choose', name: 'format', title: `Export the readiness log of ${tour} as what?`, options }
     }
     const lines = [{ text: 'The file goes into the folder "exports" of the station.' }]

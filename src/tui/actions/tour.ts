@@ -30,7 +30,10 @@ const turnOn = (
   date: string,
   platoons: readonly string[] = platoonsOf(state),
 ): string | undefined =>
-  ROTATIONS[state.station!.rotation] && onDuty(state.station!.rotation, platoons, date)[0]
+  ROTATIONS[state.station!.rotation] && onDuty(state.station!.rotation, platoons, date, newestTours(state))[0]
+
+/** Enough to tell one calendar from another, however the pattern runs. */
+const newestTours = (state: State) => [...state.tours.values()].slice(-24)
 
 /** Who relieves the tour that is open, by the rotation. */
 const nextPlatoon = ({ state }: View): string | undefined =>
@@ -40,7 +43,7 @@ function tourId(state: State, date: string, platoon: string): Id {
   const id = `${date}-${platoon.replaceAll(/[^A-Za-z0-9_.-]/g, '')}`
   let number = 2
   let free = id
-  while (state.tours.includes(free)) free = `${id}-${number++}`
+  while (state.tours.has(free)) free = `${id}-${number++}`
   return free
 }
 

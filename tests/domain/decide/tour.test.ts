@@ -24,7 +24,7 @@ describe('open-tour', () => {
       answers: new Map(),
       acknowledged: new Map(),
     })
-    expect(state.tours).toEqual(['2026-11-24-B'])
+    expect([...state.tours]).toEqual([['2026-11-24-B', { platoon: 'B', on: '2026-11-24' }]])
   })
 
   test('opening relieves whoever is of another platoon, and nobody of this one', () => {
@@ -117,7 +117,7 @@ describe('hand-over', () => {
       .records('tour-handed-over', { tour: '2026-11-24-B', from: 'M-104', to: 'M-207' })
     expect(state.tour).toBeNull()
     expect(state.seats.get('E6-1')?.member).toBe('M-104')
-    expect(state.tours).toEqual(['2026-11-24-B'])
+    expect([...state.tours]).toEqual([['2026-11-24-B', { platoon: 'B', on: '2026-11-24' }]])
   })
 
   test.each([
