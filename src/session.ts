@@ -43,6 +43,8 @@ export interface Session {
   /** The standing line: why nothing can be recorded, if so. */
   readonly stopped: string | undefined
   submit(command: Command): Promise<Answer>
+  /** Takes a turn with nothing to record, so that what a crash left unfinished is set aside and said at once. */
+  begin(): Promise<void>
   /** Calls back after every change of `state` or `stopped`; returns how to stop that. */
   watch(changed: () => void): () => void
   /** Takes in what other programs appended. */
@@ -113,13 +115,13 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
   }
 
   async function pump(): Promise<void> {
-    while (waiting.length) {
+    do {
       const before = waiting.length
       const turned = await keeper.alone(takeTurn)
       if ('failed' in turned) for (const each of waiting.splice(0, before)) each.answer(turned)
       tell()
       if (state.seq - keptAt >= KEEP_EVERY) await keep()
-    }
+    } while (waiting.length)
     turn = undefined
   }
 
@@ -146,6 +148,9 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
         waiting.push({ command, answer })
         turn ??= pump()
       }),
+    async begin() {
+      await (turn ??= pump())
+    },
     watch(changed) {
       watchers.add(changed)
       return () => watchers.delete(changed)

@@ -32,6 +32,25 @@ describe('an unfinished last line', () => {
   })
 })
 
+describe('a board that opens after a crash', () => {
+  it('sets the unfinished line aside at once, without waiting for something to record', async () => {
+    const folder = await newStation()
+    appendFileSync(pathIn(folder), '{"seq":2,')
+    const session = await sessionIn(folder)
+    await session.begin()
+    expect(entriesIn(folder).map((each) => each.type)).toEqual(['station-made', 'journal-recovered'])
+    expect(session.state.seq).toBe(2)
+  })
+
+  it('records nothing when nothing was left unfinished', async () => {
+    const folder = await newStation()
+    const whole = bytesIn(folder)
+    const session = await sessionIn(folder)
+    await session.begin()
+    expect(bytesIn(folder)).toEqual(whole)
+  })
+})
+
 describe('a damaged journal', () => {
   it('shows what is sound, says so in a standing line, refuses everything as failed and changes nothing', async () => {
     const folder = await newStation()

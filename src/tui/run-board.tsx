@@ -87,6 +87,7 @@ export async function runBoard({ session, desk, stdin, stdout, abilities }: Runn
     },
   }
   const stopWatching = session.watch(() => show())
+  void session.begin()
   const looking = setInterval(() => {
     session.look()
     if (session.now().slice(0, 16) !== shown.view.at.slice(0, 16)) show()
