@@ -68,7 +68,10 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
   let keptAt = state.seq
   let trouble: string | undefined
   let turn: Promise<void> | undefined
+  /** A mistake of the program's own; after it nothing is recorded until it is started again. */
+  let fault: string | undefined
 
+  const stoppedBy = (): string | undefined => fault ?? keeper.stopped ?? trouble
   const zone = (): string => state.station?.timeZone ?? 'UTC'
   const tell = (): void => watchers.forEach((changed) => changed())
 
@@ -108,26 +111,41 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     const at = instantIn(clock(), zone())
     const recovery = right.recover(at)
     if (recovery && 'draft' in recovery) record(right, { ...recovery.draft, at, by: SETUP })
-    for (const { command, answer } of waiting.splice(0, AT_ONCE)) {
-      const stopped = recovery && 'failed' in recovery ? recovery.failed : (keeper.stopped ?? trouble)
-      answer(stopped === undefined ? handle(command, right) : { failed: stopped })
+    for (let count = 0; count < AT_ONCE && waiting.length > 0; count++) {
+      const { command, answer } = waiting[0]!
+      const stopped = recovery && 'failed' in recovery ? recovery.failed : stoppedBy()
+      const given = stopped === undefined ? handle(command, right) : { failed: stopped }
+      waiting.shift()
+      answer(given)
     }
   }
 
+  /** Whoever waits is answered, whatever happens: nobody is left to think that something was recorded. */
+  function refuseAll(failed: string): void {
+    for (const { answer } of waiting.splice(0)) answer({ failed })
+  }
+
   async function pump(): Promise<void> {
-    do {
-      const before = waiting.length
-      const turned = await keeper.alone(takeTurn)
-      if ('failed' in turned) for (const each of waiting.splice(0, before)) each.answer(turned)
+    try {
+      do {
+        const turned = await keeper.alone(takeTurn)
+        if ('failed' in turned) refuseAll(turned.failed)
+        tell()
+        if (state.seq - keptAt >= KEEP_EVERY) await keep()
+      } while (waiting.length)
+    } catch (error) {
+      const what = error instanceof Error ? error.message : String(error)
+      fault = `This program made a mistake (${what}). What was accepted before is safe; nothing more is recorded. Start again.`
+      refuseAll(fault)
       tell()
-      if (state.seq - keptAt >= KEEP_EVERY) await keep()
-    } while (waiting.length)
-    turn = undefined
+    } finally {
+      turn = undefined
+    }
   }
 
   async function keep(): Promise<void> {
     // What cannot be recorded in is left as it was found, down to its snapshot.
-    if (state.seq === keptAt || keeper.stopped !== undefined) return
+    if (state.seq === keptAt || stoppedBy() !== undefined) return
     keptAt = state.seq
     await keeper.keep(state)
   }
@@ -141,7 +159,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
       return keeper.head
     },
     get stopped() {
-      return keeper.stopped ?? trouble
+      return stoppedBy()
     },
     submit: (command) =>
       new Promise((answer) => {
@@ -164,8 +182,11 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     now: () => instantIn(clock(), zone()),
     async close() {
       await turn
-      await keep()
-      keeper.close()
+      try {
+        await keep()
+      } finally {
+        keeper.close()
+      }
     },
   }
 }

@@ -102,10 +102,10 @@ describe('the open tour', () => {
     )
   })
 
-  it('leaves open items to read back: gloves away, evidence held, a stand-in and tags', () => {
+  it('leaves open items to read back: gloves away, evidence held, a stand-in, tags and an exposure', () => {
     const { state } = usual()
-    const kinds = openItems(state).map((item) => /^(tag|away|held|stand-in)/.exec(item.id)![0])
-    expect(new Set(kinds)).toEqual(new Set(['tag', 'away', 'held', 'stand-in']))
+    const kinds = openItems(state).map((item) => /^(tag|away|held|stand-in|exposure)/.exec(item.id)![0])
+    expect(new Set(kinds)).toEqual(new Set(['tag', 'away', 'held', 'stand-in', 'exposure']))
     expect(state.tour!.acknowledged.size).toBe(2)
   })
 })

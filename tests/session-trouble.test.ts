@@ -2,9 +2,13 @@
 import { appendFileSync, existsSync, readdirSync, readFileSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import type { Event } from '../src/domain/events.ts'
+import { openSession, type Keeper } from '../src/session.ts'
 import {
   clockAt,
   entriesIn,
+  FACTS,
+  MADE_AT,
   member,
   newStation,
   note,
@@ -106,4 +110,37 @@ describe('a failing disk', () => {
       expect(notesIn(next).at(-1)).toBe('goes on')
     },
   )
+})
+
+describe('a mistake of the program itself', () => {
+  it('answers everybody who waits, stops, and keeps what was accepted', async () => {
+    let appends = 0
+    const keeper: Keeper = {
+      kept: undefined,
+      head: { seq: 0, hash: '' },
+      stopped: undefined,
+      alone: async (work) => ({
+        value: work({
+          append: (event) => {
+            if (++appends > 1) throw new Error('a mistake')
+            return { event: { ...event, seq: appends } as Event }
+          },
+          recover: () => undefined,
+        }),
+      }),
+      catchUp: (deliver) => {
+        if (appends === 0) deliver({ seq: 1, at: MADE_AT, by: 'setup', type: 'station-made', data: FACTS })
+        return undefined
+      },
+      keep: async () => undefined,
+      close: () => undefined,
+    }
+    const session = openSession(keeper, clockAt())
+    const answers = await Promise.all([member('M-104'), member('M-105'), note('third')].map(session.submit))
+    expect(answers[0]).toEqual({ accepted: [1] })
+    expect(answers.slice(1)).toEqual([{ failed: session.stopped }, { failed: session.stopped }])
+    expect(session.stopped).toContain('a mistake')
+    expect(await session.submit(note('later'))).toEqual({ failed: session.stopped })
+    await session.close()
+  })
 })

@@ -84,10 +84,13 @@ export function exportToStation(
   const made = makeLog(session, folder, tour)
   if ('refused' in made) return made
   const stamp = session.now().slice(0, 19).replaceAll(/[-:]/g, '')
-  const path = join(folder, 'exports', `${made.log.tour.id}-${stamp}.${ENDINGS[format]}`)
+  const path = join(folder, 'exports', `${fileNameOf(made.log.tour.id)}-${stamp}.${ENDINGS[format]}`)
   const trouble = writeWhole(path, write(made.log, format, true), true)
   return trouble ? { refused: trouble } : { path }
 }
+
+/** A journal from elsewhere may hold any text for an id: it never leads out of the folder. */
+const fileNameOf = (id: string): string => id.replaceAll(/[^A-Za-z0-9_.-]|^\.+/g, '_')
 
 /** Writes beside the final name and moves it there when it is whole and synced; the sentence when it cannot. */
 export function writeWhole(path: string, text: string, force: boolean): string | undefined {

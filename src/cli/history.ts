@@ -17,10 +17,16 @@ export const history = (world: World, id: string, options: { station?: string })
         1,
       )
     }
-    const events: Event[] = []
-    readEvents(folder, (event) => {
-      if (aboutOf(event).includes(id)) events.push(event)
-    })
+    const events = eventsAbout(folder, id)
     print(world, historyText(events, state, id))
     return 0
   })
+
+/** Every event that is about an id, in the order of the journal. */
+export function eventsAbout(folder: string, id: string): Event[] {
+  const events: Event[] = []
+  readEvents(folder, (event) => {
+    if (aboutOf(event).includes(id)) events.push(event)
+  })
+  return events
+}

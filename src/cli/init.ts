@@ -52,7 +52,7 @@ export async function init(world: World, options: InitOptions): Promise<ExitStat
   if (trouble) return complain(world, trouble.sentence, trouble.why === 'taken' ? 1 : 3)
   print(
     world,
-    `Made station ${facts.name} in ${folder}.\nNext: bayboard import FILE for members and gear, then bayboard to open the board.`,
+    `Made ${facts.name} in ${folder}.\nNext: bayboard record for its rigs, bayboard import FILE for members and gear, then bayboard to open the board.`,
   )
   return 0
 }

@@ -94,6 +94,9 @@ export const adoptPolicy = (world: World, file: string, options: PolicyOptions):
     if ('unreadable' in read) return complain(world, read.unreadable, 3)
     if ('faults' in read) return refuseOverlay(world, file, read.faults)
     const { overlay } = read
+    if (options.by === undefined && session.state.members.size > 0) {
+      return complain(world, 'Name the member who adopts it: --by ID. Nothing was changed.', 2)
+    }
     const answer = await session.submit({ do: 'adopt-policy', by: options.by ?? SETUP, overlay })
     if ('refused' in answer) return complain(world, `${answer.refused} Name the member with --by.`, 1)
     if ('failed' in answer) return complain(world, answer.failed, 3)

@@ -1,6 +1,7 @@
 // `bayboard status`: every seat, its state and reasons, once; it must never change the station.
 import { assessNow, isReady } from '../domain/assess.ts'
 import { arrange } from '../domain/board.ts'
+import { SETUP } from '../domain/commands.ts'
 import { apply } from '../domain/evolve.ts'
 import { emptyState, type State } from '../domain/state.ts'
 import { instantIn, instantToMs, type Instant } from '../domain/time.ts'
@@ -42,15 +43,21 @@ function show(world: World, options: StatusOptions, state: State, at: Instant): 
 }
 
 /**
- * What was known at an instant: the journal as it stood until something later was recorded. The order of the journal
- * decides, so a care entered afterwards for an earlier day was not known then.
+ * What was known at an instant: the journal up to the last event recorded by then, since its order decides and no clock.
+ * What was recorded late was not known before, except that a past entered afterwards, before anybody recorded anything
+ * as it happened, is taken at its word.
  */
-export function knownBy(folder: string, atMs: number): State {
+function knownBy(folder: string, atMs: number): State {
+  let isLive = false
+  let last = 0
+  readEvents(folder, ({ seq, at, by, data }) => {
+    isLive ||= by !== SETUP && data.recordedAt === undefined
+    const known = isLive ? (data.recordedAt ?? at) : at
+    if (Date.parse(known) <= atMs) last = seq
+  })
   const state = emptyState()
-  let isPast = false
   readEvents(folder, (event) => {
-    isPast ||= Date.parse(event.data.recordedAt ?? event.at) > atMs
-    if (!isPast) apply(state, event)
+    if (event.seq <= last) apply(state, event)
   })
   return state
 }

@@ -7,6 +7,7 @@ import { judgePresence } from './rules/composition.ts'
 import { judgeElement } from './rules/judge.ts'
 import { byWeight, isFit, worstOf, type Setting, type Verdict, type Wearer } from './rules/verdict.ts'
 import { assigned, holderOf, isHere, place, type Element, type Seat, type State } from './state.ts'
+import { tourDays } from './rotation.ts'
 import { addDays, dateOf, type Instant } from './time.ts'
 
 export interface PlaceAssessment {
@@ -52,8 +53,9 @@ export interface Assessment {
 export function settingOf(state: State, policy: Policy, at: Instant): Setting {
   const today = dateOf(at)
   const { tour } = state
-  // A tour keeps its starting date past midnight and ends on the next day at the station's hour.
-  const until = tour && addDays(tour.on, 1) > today ? addDays(tour.on, 1) : today
+  // A tour keeps its starting date past midnight and ends on a later day at the station's hour.
+  const ends = tour && addDays(tour.on, tourDays(state.station?.rotation))
+  const until = ends && ends > today ? ends : today
   return { policy, at, today, until, tourSince: tour?.opened.at }
 }
 

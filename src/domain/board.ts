@@ -128,7 +128,7 @@ function rigLine(assessment: Assessment, state: State, rig: RigAssessment): RigL
   const { id, name, minimum, fit, canRide, criticalOpen } = rig
   const open = criticalOpen.map((seat) => seat.position).join(', ')
   const count = `${fit} fit, ${minimum} needed`
-  const words = canRide ? `can ride: ${count}` : `cannot ride: ${count}${open ? `; open: ${open}` : ''}`
+  const words = canRide ? `can ride: ${count}` : `cannot ride: ${count}${open ? `; without ${open}` : ''}`
   const rows = rig.seats.map((seat) => rowOf(assessment, state, seat))
   return { id, name, minimum, fit, canRide, words, tone: canRide ? 'good' : 'bad', rows }
 }

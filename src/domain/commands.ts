@@ -55,7 +55,12 @@ export const commandShape = z.discriminatedUnion('do', [
   command('answer', { seat: idShape, findings: z.array(findingShape).max(50).optional() }),
   command('read-pressure', { element: idShape, psi: psiShape }),
   command('tag', { element: idShape, reason: wordsShape, matter: matterShape }),
-  command('lift-tag', { element: idShape, basis: wordsShape }),
+  command('lift-tag', {
+    element: idShape,
+    basis: wordsShape,
+    /** The events of the tags that were read; a tag that came meanwhile then refuses the lifting. */
+    tags: z.array(z.number().int().min(1)).max(100).optional(),
+  }),
   command('swap', { seat: idShape, out: idShape.optional(), in: idShape, reason: wordsShape.optional() }),
   command('swap-back', { seat: idShape, kind: kindShape }),
   command('record-exposure', {

@@ -77,7 +77,7 @@ export interface EventData {
     was: Record<string, unknown>
     with: Record<string, unknown>
   }
-  'item-acknowledged': { item: string; words: string; tour: Id }
+  'item-acknowledged': { item: string; about: Id[]; words: string; tour: Id }
   'tour-handed-over': { tour: Id; from: Id; to: Id }
   'policy-adopted': { overlay: Overlay }
   /** Bytes of an unfinished last line were set aside when the journal was opened. */
@@ -95,6 +95,7 @@ export const AMENDABLE = [
   'pressure-read',
   'fit-test-recorded',
   'note-made',
+  'seat-answered',
 ] as const
 export type AmendableType = (typeof AMENDABLE)[number]
 

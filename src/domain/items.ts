@@ -1,10 +1,15 @@
 // The open items one officer leaves to the next; derived from the books alone, never from the rules.
 import { nameOf, capital, sayAbsence, sayMember } from './decide/decision.ts'
-import type { Said, State } from './state.ts'
+import type { Id } from './gear.ts'
+import { plain, type Care } from './kinds.ts'
+import type { ExposureRecord, Said, State } from './state.ts'
+import { dateOf, sayDate } from './time.ts'
 
 export interface OpenItem {
-  /** `tag-C-1041`, `away-C-1041`, `held-C-1041`, `stand-in-C-1900`: what is open, and on which element. */
+  /** `tag-C-1041`, `away-C-1041`, `held-C-1041`, `stand-in-C-1900`, `exposure-412`: what is open, and on what. */
   id: string
+  /** The elements it is about. */
+  about: Id[]
   /** One sentence. */
   words: string
   /** Who opened it, and when. */
@@ -16,27 +21,62 @@ export function openItems(state: State): OpenItem[] {
   for (const element of state.elements.values()) {
     const { id, custody, tags } = element
     if (custody.where === 'retired') continue
-    const [tag] = tags
+    const tag = tags.at(-1)
     if (tag) {
       const reasons = tags.map((each) => each.reason).join('; ')
       items.push({
         id: `tag-${id}`,
+        about: [id],
         words: `${capital(nameOf(element))} is out of service: ${reasons}.`,
         opened: tag,
       })
     }
     if (custody.where === 'away' || custody.where === 'held') {
       const words = `${capital(nameOf(element))} is ${sayAbsence(element)}.`
-      items.push({ id: `${custody.where}-${id}`, words, opened: custody.since })
+      items.push({ id: `${custody.where}-${id}`, about: [id], words, opened: custody.since })
     }
   }
   for (const standIn of state.standIns.values()) {
     const spare = state.elements.get(standIn.element)!
     const own = standIn.own ? ` for ${standIn.own}` : ''
     const words = `${capital(nameOf(spare))} stands in${own} at ${standIn.seat}, with ${holderName(state, standIn.holder)}.`
-    items.push({ id: `stand-in-${spare.id}`, words, opened: standIn })
+    items.push({ id: `stand-in-${spare.id}`, about: [spare.id], words, opened: standIn })
   }
-  return items
+  return [...items, ...exposures(state)]
+}
+
+/** Any of these may have cleared an exposure; whether it did is for the rules. */
+const CLEARING: readonly Care[] = ['routine-cleaning', 'advanced-cleaning', 'specialised-cleaning', 'drying']
+
+/** One item for each exposure of which some gear has had no cleaning or drying since. */
+function exposures(state: State): OpenItem[] {
+  const open = new Map<number, OpenItem>()
+  for (const { id, cares, custody, exposures: records } of state.elements.values()) {
+    if (custody.where === 'retired') continue
+    for (const record of records) {
+      const isTended = cares.some(
+        ({ care, on, seq, result }) =>
+          CLEARING.includes(care) &&
+          result === 'serviceable' &&
+          (on > dateOf(record.at) || (on === dateOf(record.at) && seq > record.seq)),
+      )
+      if (isTended) continue
+      const item = open.get(record.seq) ?? {
+        id: `exposure-${record.seq}`,
+        about: [],
+        words: '',
+        opened: record,
+      }
+      item.about.push(id)
+      open.set(record.seq, { ...item, words: sayExposure(record, item.about) })
+    }
+  }
+  return [...open.values()]
+}
+
+const sayExposure = ({ exposure, incident, at }: ExposureRecord, ids: readonly Id[]): string => {
+  const where = incident ? ` at ${incident}` : ''
+  return `Exposed to ${plain(exposure)}${where} on ${sayDate(dateOf(at))}, not cleaned or dried since: ${ids.join(', ')}.`
 }
 
 const holderName = (state: State, holder: string): string =>

@@ -61,3 +61,9 @@ function shiftOf(
   const shifts = [...pattern].map((_, shift) => ({ shift, agreeing: agreeing(shift) }))
   return shifts.reduce((best, each) => (each.agreeing > best.agreeing ? each : best)).shift
 }
+
+/** How many days a platoon stays once it has come on: 48/96 works two days running. One for a rotation not known. */
+export function tourDays(rotation: string | undefined): number {
+  const { pattern } = ROTATIONS[rotation ?? ''] ?? { pattern: 'X' }
+  return Math.max(1, ...pattern.split(/[^X]+/).map((run) => run.length))
+}

@@ -116,7 +116,7 @@ function weigh(
         ? [`with ${layers.map((each) => `${wordOf(each.kind)} ${each.id}`).join(' and ')}`]
         : []),
       ...(element.issuedTo === null ? [] : ['their own second set']),
-      ...(lasts ? [`in date to ${sayDate(lasts)}`] : []),
+      ...(lasts && lasts > setting.today ? [`in date to ${sayDate(lasts)}`] : []),
     ],
     against: [...(refused === undefined ? [] : [refused]), ...wrong.map(sayVerdict)],
   }

@@ -55,7 +55,7 @@ export function aboutOf(event: Event): Id[] {
         Boolean,
       )
     case 'item-acknowledged':
-      return [event.data.item.replace(/^(tag|away|held|stand-in)-/, '')]
+      return event.data.about
     case 'tour-handed-over':
       return [event.data.tour, event.data.from, event.data.to]
     case 'element-returned':
@@ -127,7 +127,7 @@ function sentence(event: Event, state: State): string {
       const found = data.findings
         .map((each) => `${element(each.element)}: ${each.point} (${each.matter})`)
         .join('; ')
-      return `${data.seat} answered by ${who(data.member)}: ${found || 'all serviceable'}.`
+      return `${data.seat} answered by ${who(data.member)}: ${found || 'no findings'}.`
     }
     case 'pressure-read':
       return `Read ${data.psi} psi on ${element(data.element)}.`

@@ -1,7 +1,7 @@
 // Walks a journal once and keeps one tour's events and the state it left; it must never keep the events of other tours.
 import { recordsOf, type StandingRecord } from '../domain/decide/amend.ts'
 import type { Event, EventOf } from '../domain/events.ts'
-import { apply, fork } from '../domain/evolve.ts'
+import { apply } from '../domain/evolve.ts'
 import type { Id } from '../domain/gear.ts'
 import { emptyState, type Said, type State } from '../domain/state.ts'
 
@@ -34,28 +34,15 @@ export interface Followed {
   length: number
 }
 
-/** How many events after a closed tour wait for a newer tour, before the state it left is copied once. */
-const MOST_WAITING = 10_000
-
-/** Give it every event of the journal in order, then ask for the tour. `last` is the open tour, or else the last one closed. */
-export function followTour(tourId: Id | 'last'): { see(event: LoggedEvent): void; end(): Followed } {
-  let draft = emptyState()
-  let course: Course | undefined
-  let left: State | undefined
-  let waiting: LoggedEvent[] = []
-  let length = 0
+/** Give it every event of the journal in order, then ask for the tour. */
+export function followTour(tourId: Id): { see(event: LoggedEvent): void; end(): Followed } {
+  const state = emptyState()
+  const tours: Id[] = []
   const riders = new Map<Id, Riding>()
+  let course: Course | undefined
+  let length = 0
 
-  const fold = (event: Event): void => {
-    trackRiders(riders, event)
-    apply(draft, event)
-  }
-  const letGo = (): void => {
-    waiting.forEach(fold)
-    waiting = []
-  }
   const open = (opened: EventOf<'tour-opened'>): void => {
-    left = undefined
     course = {
       opened,
       closed: null,
@@ -65,36 +52,29 @@ export function followTour(tourId: Id | 'last'): { see(event: LoggedEvent): void
       laterAmendments: [],
     }
   }
-  const seeAfter = (closed: Course, event: LoggedEvent): void => {
-    if (event.type === 'event-amended' && isWithin(closed, event.data.seq)) {
-      keepWithdrawn(closed, left ?? draft, event)
-      closed.laterAmendments.push(event)
-    }
-    if (tourId !== 'last') return
-    waiting.push(event)
-    if (waiting.length < MOST_WAITING) return
-    if (!left) {
-      left = draft
-      draft = fork(draft)
-    }
-    letGo()
-  }
 
   return {
     see(event) {
       length = event.seq
-      if (course?.closed && !(tourId === 'last' && event.type === 'tour-opened'))
-        return seeAfter(course, event)
-      letGo()
-      if (event.type === 'tour-opened' && (tourId === 'last' || event.data.tour === tourId)) open(event)
-      if (!course) return fold(event)
-      course.events.push(event)
-      if (event.type === 'event-amended') keepWithdrawn(course, draft, event)
-      if (event.type !== 'tour-handed-over') return fold(event)
-      course.closed = event
-      if (tourId === 'last') waiting.push(event)
+      if (event.type === 'tour-opened') {
+        tours.push(event.data.tour)
+        if (event.data.tour === tourId) open(event)
+      }
+      if (event.type === 'event-amended' && course && isWithin(course, event.data.seq)) {
+        keepWithdrawn(course, state, event)
+        if (course.closed) course.laterAmendments.push(event)
+      }
+      // What came after its hand-over does not change how the tour was left.
+      if (course?.closed) return
+      course?.events.push(event)
+      if (course && event.type === 'tour-handed-over') {
+        course.closed = event
+        return
+      }
+      trackRiders(riders, event)
+      apply(state, event)
     },
-    end: () => ({ course, state: left ?? draft, tours: [...draft.tours.keys()], length }),
+    end: () => ({ course, state, tours, length }),
   }
 }
 

@@ -9,7 +9,7 @@ import { CAUTIONS, INVENTED } from '../domain/signs.ts'
 import type { Said, State } from '../domain/state.ts'
 import type { Instant } from '../domain/time.ts'
 import { cleanAll } from './clean-out.ts'
-import { followTour, type Course, type Followed, type LoggedEvent } from './follow-tour.ts'
+import type { Course, Followed } from './follow-tour.ts'
 import { entriesOf } from './log-entries.ts'
 import { findingsOf } from './log-findings.ts'
 import { seatingsOf } from './log-seatings.ts'
@@ -21,24 +21,14 @@ export { readinessLogShape, type ReadinessLog } from './log-shape.ts'
 export type LogAnswer = { log: ReadinessLog } | { refused: string }
 
 interface Exported {
-  tourId: Id | 'last'
+  tourId: Id
   /** The instant of export, in the station's time zone. */
   at: Instant
   /** The hash of the journal's last line. */
   headHash: string
 }
 
-/** Walks the journal once. An unknown tour is refused, with the last few that there are. */
-export function readinessLog({
-  events,
-  ...exported
-}: Exported & { events: Iterable<LoggedEvent> }): LogAnswer {
-  const walk = followTour(exported.tourId)
-  for (const event of events) walk.see(event)
-  return logOf(walk.end(), exported)
-}
-
-/** The same for a journal that was handed to `followTour` event by event. */
+/** The log of a tour that was followed to the journal's end. An unknown tour is refused, with the last few that there are. */
 export function logOf(followed: Followed, { tourId, at, headHash }: Exported): LogAnswer {
   const { course, state, tours, length } = followed
   if (!course) return { refused: cleanAll(sayUnknown(tourId, tours)) }
@@ -76,9 +66,9 @@ export function logOf(followed: Followed, { tourId, at, headHash }: Exported): L
       const acknowledged = acknowledgedBy(state, item)
       const { at, by } = item.opened
       const byName = state.members.get(by)?.name ?? ''
-      const element = item.id.replace(/^(tag|away|held|stand-in)-/, '')
+      const { id, words, about } = item
+      const element = about.length === 1 ? about[0]! : ''
       const kind = state.elements.get(element)?.kind ?? null
-      const { id, words } = item
       return {
         id,
         words,
@@ -97,7 +87,7 @@ export function logOf(followed: Followed, { tourId, at, headHash }: Exported): L
   return { log: cleanAll(log) }
 }
 
-const sayUnknown = (tourId: Id | 'last', tours: readonly Id[]): string =>
+const sayUnknown = (tourId: Id, tours: readonly Id[]): string =>
   tours.length === 0
     ? 'No tour has been opened at this station yet, so there is no readiness log. Nothing was changed.'
     : `There is no tour ${tourId} in this journal. The last tours are: ${tours.slice(-5).join(', ')}. Name one of them, or "last".`

@@ -1,5 +1,6 @@
 // A station's folder as a session keeps it: journal, lock and snapshot together. It must never decide what is recorded.
-import type { Draft, Event, EventData } from '../domain/events.ts'
+import { cleanText } from '../domain/clean.ts'
+import { EVENT_TYPES, type Draft, type Event, type EventData } from '../domain/events.ts'
 import type { State } from '../domain/state.ts'
 import type { AppendRight, Keeper } from '../session.ts'
 import type { Torn } from './catch-up.ts'
@@ -8,6 +9,7 @@ import { openJournal, type Journal, type Opened } from './journal.ts'
 import type { Entry } from './line.ts'
 import { withLock, type Held } from './lock.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
+import { verifyJournal } from './verify.ts'
 import { readSnapshot, writeSnapshot } from './snapshot.ts'
 
 /** Why a station cannot be opened or made, for the user: there is none, the folder is taken, or the disk will not. */
@@ -24,11 +26,47 @@ export type Logged = Event & { hash: string }
 /** The hash already vouches for the line, so its parts are taken as this program wrote them. */
 const asEvent = ({ prev: _, ...event }: Entry): Logged => event as unknown as Logged
 
+const KNOWN: ReadonlySet<string> = new Set(EVENT_TYPES)
+
+/** Why an entry that checks is still not taken: what it says may be that a piece of gear must not be worn. */
+const sayStrange = ({ seq, type }: Entry, what: string): string =>
+  `Line ${seq} of the journal holds ${what} (${cleanText(type).slice(0, 40)}). What stands before it is shown; it is open for reading only and nothing was changed. Use the newer program, or ask for "bayboard verify".`
+
+/** Delivers what this program understands; from the first entry that it does not, nothing more is taken. */
+function readerOf() {
+  let strange: string | undefined
+  return {
+    strange: () => strange,
+    take(entry: Entry, deliver: (event: Logged) => void): void {
+      if (strange !== undefined) return
+      if (!KNOWN.has(entry.type)) strange = sayStrange(entry, 'an event that this program does not know')
+      else {
+        try {
+          deliver(asEvent(entry))
+        } catch {
+          strange = sayStrange(entry, 'an event that this program cannot read')
+        }
+      }
+    },
+  }
+}
+
+/** What is short enough is checked whole at every opening; `bayboard verify` checks what is longer. */
+const CHECKED_AT_OPENING_BYTES = 8 * 1024 * 1024
+
+/** Does the part that a snapshot stands for still check? If not, the journal is read from its start to say where not. */
+function isSound(folder: string, bytes: number, files?: Files): boolean {
+  if (bytes > CHECKED_AT_OPENING_BYTES) return true
+  const verified = verifyJournal(folder, files && { files })
+  return verified.kind === 'verified' && verified.faults.length === 0
+}
+
 /** Opens the station in a folder. Reading changes nothing on disk; `files` is for tests of failing disks. */
 export async function openStation(folder: string, files?: Files): Promise<Keeper | NoStation> {
   const snapshot = await readSnapshot(folder, STATE_VERSION)
-  const state = snapshot && unpack(snapshot.state)
-  const from = state ? snapshot.position : undefined
+  const isBelieved = snapshot !== undefined && isSound(folder, snapshot.position.offset, files)
+  const state = isBelieved ? unpack(snapshot.state) : undefined
+  const from = state ? snapshot?.position : undefined
   const opened = openJournal(folder, { from, ...(files && { files }) })
   if (opened.kind !== 'opened') return noStation(opened)
   return keeperOf(folder, opened.journal, opened.startedAt === 'position' ? state : undefined)
@@ -36,6 +74,7 @@ export async function openStation(folder: string, files?: Files): Promise<Keeper
 
 function keeperOf(folder: string, journal: Journal, kept: State | undefined): Keeper {
   let torn: Torn | undefined
+  const reader = readerOf()
 
   const rightOf = (held: Held): AppendRight => ({
     append(draft) {
@@ -58,14 +97,14 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined): Ke
       return journal.head
     },
     get stopped() {
-      return journal.stopped
+      return reader.strange() ?? journal.stopped
     },
     async alone(work) {
       const locked = await withLock(folder, (held) => work(rightOf(held)))
       return locked.ok ? { value: locked.value } : { failed: locked.sentence }
     },
     catchUp(deliver) {
-      const caught = journal.catchUp((entry) => deliver(asEvent(entry)))
+      const caught = journal.catchUp((entry) => reader.take(entry, deliver))
       torn = caught.kind === 'torn' ? caught.torn : undefined
       return caught.kind === 'damaged' || caught.kind === 'unreadable' ? caught.sentence : undefined
     },
@@ -81,9 +120,12 @@ export function readEvents(folder: string, take: (event: Logged) => void): NoSta
   const opened = openJournal(folder)
   if (opened.kind !== 'opened') return noStation(opened)
   const { journal } = opened
-  const caught = journal.catchUp((entry) => take(asEvent(entry)))
+  const reader = readerOf()
+  const caught = journal.catchUp((entry) => reader.take(entry, take))
   journal.close()
-  return caught.kind === 'damaged' || caught.kind === 'unreadable' ? { stopped: caught.sentence } : {}
+  const stopped =
+    caught.kind === 'damaged' || caught.kind === 'unreadable' ? caught.sentence : reader.strange()
+  return stopped === undefined ? {} : { stopped }
 }
 
 /** Makes an empty station: a journal whose first event says what the station is. Refuses a folder that holds one. */

@@ -11,7 +11,7 @@ test('makes the folder, the parents it needs and one event that says what the st
   const station = join(newPlace(), 'county', 'station-6')
   const { status, stdout, stderr } = init(station, ...GOOD, '--rotation', '48/96', '--starts', '08:30')
   expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
-  expect(stdout).toContain(`Made station Station 6 in ${station}.`)
+  expect(stdout).toContain(`Made Station 6 in ${station}.`)
   const [first, ...more] = lines(journalOf(station))
   expect(more).toEqual([])
   expect(JSON.parse(first!)).toMatchObject({

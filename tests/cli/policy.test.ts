@@ -85,7 +85,7 @@ describe('adopt', () => {
     recorded(station, [{ do: 'add-member', by: 'setup', member: { id: 'M-104', name: 'Ada Varga' } }])
     const before = journalOf(station)
     const refused = policy('adopt', overlayFile(tighter))
-    expect(refused).toMatchObject({ status: 1, stderr: expect.stringContaining('--by') })
+    expect(refused).toMatchObject({ status: 2, stderr: expect.stringContaining('--by') })
     expect(policy('adopt', overlayFile(tighter), '--by', 'M-999').status).toBe(1)
     expect(journalOf(station)).toBe(before)
     expect(policy('adopt', overlayFile(tighter), '--by', 'M-104').status).toBe(0)

@@ -2,7 +2,18 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { statusShape, type Status } from '../../src/exports/status.ts'
 import { bayboard, journalOf, recorded } from './run.ts'
-import { answers, emptyStation, fitStation, fitTested, instant, MADE, TOUR } from './two-seats.ts'
+import {
+  answers,
+  daysAgo,
+  emptyStation,
+  fitStation,
+  fitTested,
+  HOUSE,
+  instant,
+  MADE,
+  OPEN,
+  TOUR,
+} from './two-seats.ts'
 
 const json = (station: string, at?: string): { status: number | null; told: Status } => {
   const ran = bayboard(['status', '--json', ...(at === undefined ? [] : ['--at', at])], { station })
@@ -122,6 +133,21 @@ describe('of a crew with something wrong', () => {
     recorded(station, [{ ...fitTested('M-105', 0), at: instant(3_600_000) }])
     expect(reasonsOf(json(station).told, 'E6-2')).toEqual([])
     expect(reasonsOf(json(station, meanwhile).told, 'E6-2')).toEqual(before)
+  })
+
+  test('a past entered afterwards, before anything was recorded as it happened, is taken at its word', () => {
+    const days = (count: number) => instant(count * 86_400_000)
+    const entered = [...HOUSE.filter((each) => each.by === 'setup'), { ...OPEN, on: daysAgo(9) }].map(
+      (each) => ({
+        ...each,
+        at: days(9),
+      }),
+    )
+    const station = emptyStation()
+    recorded(station, entered)
+    recorded(station, [{ do: 'note', by: 'M-104', text: 'entered from paper', at: days(5) }])
+    expect(json(station, days(7)).told.tour).not.toBeNull()
+    expect(bayboard(['status', '--at', days(10)], { station }).stderr).toContain('Nothing was recorded')
   })
 
   test('an unfilled position keeps a rig in when its minimum crew is not met', () => {

@@ -46,7 +46,7 @@ describe('the board in words', () => {
     expect(inWords(board(answers('E6-1'), tags('BO-1'), sendsAway('HO-2')))).toEqual([
       '2 may not ride: A. Varga, B. Okoro. Engine 6 cannot ride.',
       'Roll call not complete: 1 of 2 answered, last 07:02.',
-      'Engine 6 cannot ride: 0 fit, 2 needed; open: Officer',
+      'Engine 6 cannot ride: 0 fit, 2 needed; without Officer',
       'Officer / A. Varga / out of service / Boots BO-1: tagged, torn seam.',
       'Driver / B. Okoro / missing / Hood HO-2: missing, it is away at North Wash for advanced cleaning.',
       'Nozzle / unfilled / Nobody rides here.',
@@ -63,7 +63,7 @@ describe('the board in words', () => {
   it('when too few are seated says that the rig cannot ride though everybody may', () => {
     const words = inWords(board({ do: 'clear-seat', seat: 'E6-1' }))
     expect(words[0]).toBe('Everybody seated may ride. Engine 6 cannot ride.')
-    expect(words[2]).toBe('Engine 6 cannot ride: 1 fit, 2 needed; open: Officer')
+    expect(words[2]).toBe('Engine 6 cannot ride: 1 fit, 2 needed; without Officer')
   })
 
   it('when the roll call is complete says so, with its last answer', () => {

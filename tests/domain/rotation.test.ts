@@ -1,6 +1,6 @@
 // The day patterns and the platoons they put on duty, counted over more than a year.
 import { describe, expect, it } from 'vitest'
-import { dutyOn, onDuty, ROTATION_NAMES, ROTATIONS } from '../../src/domain/rotation.ts'
+import { dutyOn, onDuty, ROTATION_NAMES, ROTATIONS, tourDays } from '../../src/domain/rotation.ts'
 import { addDays } from '../../src/domain/time.ts'
 
 const PLATOONS = ['A', 'B', 'C', 'D']
@@ -82,5 +82,17 @@ describe('a department’s own calendar', () => {
     ]
     expect(onDuty('48/96', platoons, '2026-11-23', tours)).toEqual(['C'])
     expect(onDuty('48/96', platoons, '2026-11-24', tours)).toEqual(['A'])
+  })
+})
+
+describe('a tour', () => {
+  it.each([
+    ['24/48', 1],
+    ['48/96', 2],
+    ['48/144', 2],
+    ['nine-day', 1],
+    ['10/14', 1],
+  ])('of %s lasts as many days as a platoon works running: %d', (name, days) => {
+    expect(tourDays(name)).toBe(days)
   })
 })

@@ -35,7 +35,7 @@ describe('what is told', () => {
 
   test('an answer without findings says that all is serviceable', () => {
     const answered = event('seat-answered', { seat: 'E6-1', member: 'M-104', tour, findings: [] })
-    expect(tell(answered, state)).toBe('E6-1 answered by A. Varga (M-104): all serviceable.')
+    expect(tell(answered, state)).toBe('E6-1 answered by A. Varga (M-104): no findings.')
   })
 
   test('what the books do not know goes by its id', () => {

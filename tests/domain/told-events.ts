@@ -156,7 +156,7 @@ export const ROWS: { [T in EventType]: Row<T> } = {
     ['C-1041'],
   ],
   'item-acknowledged': [
-    { item: 'stand-in-C-1900', words: 'Coat shell C-1900 stands in.', tour },
+    { item: 'stand-in-C-1900', about: ['C-1900'], words: 'Coat shell C-1900 stands in.', tour },
     'Acknowledged: Coat shell C-1900 stands in.',
     ['C-1900'],
   ],

@@ -2,8 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { emptyState } from '../../src/domain/state.ts'
 import { followTour, type LoggedEvent } from '../../src/exports/follow-tour.ts'
-import { logOf, readinessLog } from '../../src/exports/readiness-log.ts'
-import { EXPORTED, madeOf } from './made.ts'
+import { EXPORTED, madeOf, readinessLog } from './made.ts'
 import { hashOf, instant, station, type Recorder } from './recorder.ts'
 import { fullTour, house, smallTour } from './tours.ts'
 
@@ -57,11 +56,12 @@ describe('which tour', () => {
       const data = { element: 'B-1', reason: `wear ${seq}`, matter: 'safety' as const }
       return { seq, at: instant('26 07:00'), by: 'M-104', type: 'element-tagged', data }
     })
-    const walk = followTour('last')
-    for (const event of [...log.events, ...later]) walk.see(event)
-    const followed = walk.end()
-    expect(followed.course!.events).toHaveLength(5)
-    const answer = logOf(followed, { tourId: 'last', at: EXPORTED, headHash: log.head })
+    const answer = readinessLog({
+      events: [...log.events, ...later],
+      tourId: 'last',
+      at: EXPORTED,
+      headHash: log.head,
+    })
     expect(answer).toEqual({ log: { ...before, journal: { ...before.journal, length: seq } } })
   })
 
@@ -203,6 +203,7 @@ describe('what it tells', () => {
       ['tag-H-1', instant('24 07:01')],
       ['held-N-1', null],
       ['tag-F-1', null],
+      ['exposure-42', null],
     ])
   })
 
@@ -234,7 +235,7 @@ describe('what it tells', () => {
     const before = structuredClone(log.events)
     madeOf(log)
     expect(log.events).toEqual(before)
-    expect(followTour('last').end()).toEqual({
+    expect(followTour('T-1').end()).toEqual({
       course: undefined,
       state: emptyState(),
       tours: [],

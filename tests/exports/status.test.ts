@@ -79,7 +79,7 @@ ${INVENTED}
 Tour 2026-11-24-B, platoon B, officer A. Varga (M-104).
 Roll call not complete: 0 of 1 answered.
 
-Engine 6 (E6) cannot ride: 0 fit, 1 needed; open: Officer
+Engine 6 (E6) cannot ride: 0 fit, 1 needed; without Officer
   ■ out of service  E6-1 Officer: A. Varga (M-104), roll call not answered
       ■ out of service (safety): Boots B-1: tagged, sole separation.
       ? unproven (safety): Cylinder Y-1: its pressure has not been read.

@@ -81,6 +81,15 @@ describe('a snapshot only saves time', () => {
     expect(await stateIn(copy)).toEqual(replayed)
   })
 
+  it('standing past a changed byte, it is not believed and the damage is said', async () => {
+    const copy = copied()
+    const text = bytesIn(copy).toString()
+    put(copy, text.replace('"size":"44x32"', '"size":"44x34"'))
+    const session = await sessionIn(copy)
+    expect(session.stopped).toMatch(/^The journal is damaged at line \d+ /)
+    expect(await session.submit(note('no'))).toEqual({ failed: session.stopped })
+  })
+
   it('newer than the journal, as after a journal was brought back from a copy, it is not believed', async () => {
     const copy = copied()
     const lines = bytesIn(copy).toString().split('\n')
@@ -155,3 +164,29 @@ it('keeps a snapshot after many events without being closed', async () => {
   await session.close()
   expect((await keptIn(folder))?.seq).toBe(1_002)
 }, 60_000)
+
+describe('an event that this program does not know', () => {
+  const appendLine = (folder: string, type: string, data: object): void => {
+    const lines = bytesIn(folder).toString().trimEnd().split('\n')
+    const prev = (JSON.parse(lines.at(-1)!) as { hash: string }).hash
+    const { line } = formatLine({ at: MADE_AT, by: 'M-104', type, data }, lines.length + 1, prev)
+    put(folder, `${lines.join('\n')}\n${line}\n`)
+  }
+
+  it.each([
+    ['of another name', 'element-recalled', { element: 'C-1041' }, 'does not know (element-recalled)'],
+    ['without its data', 'seat-answered', { seat: 'E6-1' }, 'cannot read (seat-answered)'],
+  ])(
+    '%s opens the station for reading only: it may say that gear must not be worn',
+    async (_, type, data, words) => {
+      const folder = await newStation()
+      appendLine(folder, type, data)
+      const before = bytesIn(folder)
+      const session = await sessionIn(folder)
+      expect(session.stopped).toContain(words)
+      expect(session.state.station).not.toBeNull()
+      expect(await session.submit(member('M-104'))).toEqual({ failed: session.stopped })
+      expect(bytesIn(folder)).toEqual(before)
+    },
+  )
+})

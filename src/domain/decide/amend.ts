@@ -46,6 +46,8 @@ const CHANGES: Record<Exclude<AmendableType, 'gear-imported'>, z.ZodType<Record<
     .strictObject({ facepiece: facepieceShape, on: dateShape, result: zod.enum(['pass', 'fail']), withdrawn })
     .partial(),
   'note-made': zod.strictObject({ text: wordsShape, withdrawn }).partial(),
+  /** What was answered is not rewritten: the riding position is called again. */
+  'seat-answered': zod.strictObject({ withdrawn }),
 }
 
 /** A record that still stands in the books: what kind it is, whose, and what it says. */
@@ -76,6 +78,10 @@ export function recordsOf(state: State, seq: number): StandingRecord[] {
     for (const test of member.fitTests) if (test.seq === seq) add('fit-test-recorded', member.id, test)
   }
   for (const note of state.notes) if (note.seq === seq) add('note-made', '', note)
+  // An answer that found something is mended by its tags; one that found nothing can be withdrawn.
+  for (const [seat, answer] of state.tour?.answers ?? []) {
+    if (answer.seq === seq && !answer.findings.length) add('seat-answered', seat, answer)
+  }
   return found
 }
 
@@ -98,7 +104,7 @@ export function amend(command: Dated<CommandOf<'amend'>>, state: State): Decisio
   const records = recordsOf(state, seq)
   if (!records.length) {
     return refuse(
-      `Event ${seq} holds no record that can be amended. An act, such as a swap, is undone by its opposite; only the newest records of an element are still open to change.`,
+      `Event ${seq} cannot be amended any more. If it was something done, such as a swap or a seat, do the opposite; if a newer record stands in its place, amend that one; else write a note.`,
     )
   }
   const standing = pick(seq, records, subject)

@@ -186,7 +186,12 @@ export function acknowledge(command: Dated<CommandOf<'acknowledge'>>, state: Sta
   const earlier = acknowledgedBy(state, item)
   if (earlier)
     return refuse(`${capital(item.id)} was already acknowledged by ${sayMember(state, earlier.by)}.`)
-  return record('item-acknowledged', { item: item.id, words: item.words, tour: tour.id })
+  return record('item-acknowledged', {
+    item: item.id,
+    about: item.about,
+    words: item.words,
+    tour: tour.id,
+  })
 }
 
 export function handOver(command: Dated<CommandOf<'hand-over'>>, state: State): Decision {

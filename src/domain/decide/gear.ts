@@ -2,7 +2,7 @@
 import type { CommandOf, Dated } from '../commands.ts'
 import type { Id } from '../gear.ts'
 import { factsOf, plain, wordOf } from '../kinds.ts'
-import type { Element, State } from '../state.ts'
+import { isHere, type Element, type State } from '../state.ts'
 import { dateOf, firstDay, sayDate, type LocalDate } from '../time.ts'
 import { ensembleAt } from './crew.ts'
 import {
@@ -31,6 +31,10 @@ export function liftTag(command: Dated<CommandOf<'lift-tag'>>, state: State): De
   const element = findLiving(state, command.element)
   if (typeof element === 'string') return refuse(element)
   if (!element.tags.length) return refuse(`${Name(element)} has no tag to lift.`)
+  const { tags } = command
+  const unread = tags && element.tags.find((each) => !tags.includes(each.seq))
+  if (unread)
+    return refuse(`${Name(element)} has another tag, not read yet: ${unread.reason}. Read it first.`)
   const reasons = element.tags.map((each) => each.reason)
   return record('tag-lifted', { element: element.id, basis: command.basis, reasons })
 }
@@ -41,6 +45,7 @@ export function readPressure(command: Dated<CommandOf<'read-pressure'>>, state: 
   const { psi } = command
   if (element.kind !== 'cylinder')
     return refuse(`${Name(element)} holds no pressure: only a cylinder is read.`)
+  if (!isHere(element)) return refuse(`${Name(element)} is ${sayAbsence(element)}: its gauge cannot be read.`)
   const fault = pressureFault(element, psi)
   if (fault) return refuse(fault)
   return record('pressure-read', { element: element.id, psi, ...(state.tour && { tour: state.tour.id }) })

@@ -30,6 +30,8 @@ export function applyAmendment(draft: State, event: EventOf<'event-amended'>): v
         ...member,
         fitTests: inOrder(mend<FitTest>(member.fitTests), Infinity),
       }))
+    case 'seat-answered':
+      return withdrawAnswer(draft, subject, seq)
     case 'note-made':
       draft.notes = mend(draft.notes)
       return
@@ -43,8 +45,8 @@ function amendCare(
   mend: (cares: CareRecord[]) => CareRecord[],
 ): void {
   changeElement(draft, event.data.subject, (element) => {
-    const cares = keepCares(mend(element.cares))
-    const record = cares.find((each) => each.seq === event.data.seq)
+    const mended = mend(element.cares)
+    const record = mended.find((each) => each.seq === event.data.seq)
     const others = element.tags.filter((tag) => tag.seq !== event.data.seq)
     // A tag already lifted comes back only when the result itself is amended.
     const isTagged = others.length < element.tags.length || 'result' in event.data.with
@@ -52,7 +54,7 @@ function amendCare(
       record?.result === 'unserviceable' && isTagged
         ? [{ ...said(record), reason: failed(record.care), matter: 'safety' }]
         : []
-    return { cares, tags: [...others, ...tag] }
+    return { cares: keepCares(mended), tags: [...others, ...tag] }
   })
 }
 
@@ -76,4 +78,12 @@ function amendExposure(
   for (const id of new Set(elements)) {
     if (record && !before.some((each) => each.id === id)) exposeOne(draft, id, { ...record, ...fields })
   }
+}
+
+/** An answer that was never given: the riding position is to be called again, and nothing was looked at. */
+function withdrawAnswer(draft: State, seat: string, seq: number): void {
+  if (draft.tour?.answers.get(seat)?.seq !== seq) return
+  const answers = new Map(draft.tour.answers)
+  answers.delete(seat)
+  draft.tour = { ...draft.tour, answers }
 }

@@ -43,7 +43,8 @@ export function judgePresence(
   const { part, whenEdition } = rule.watch
   if (part === 'always' || whenEdition === undefined) return gap(rule.past, away ?? 'missing')
   const whole = wearer.parts.get(part)
-  if (!whole) return undefined
+  // Its own place is empty all the same, whatever became of the layer it belongs to.
+  if (!whole) return away ? gap(rule.past, away) : undefined
   const year = editionYear(whole.edition)
   const since = Number(whenEdition.slice(2))
   if (year === undefined) {

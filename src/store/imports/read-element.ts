@@ -15,6 +15,12 @@ import type { Row } from './table.ts'
 type Reader = (cell: string, reading: Reading, order: Order | undefined) => Read<string | number>
 const text: Reader = (cell) => ({ value: cell })
 
+/** Names are shared and misspelt; an id is not. */
+const readHolder: Reader = (cell) =>
+  /\s|,/.test(cell)
+    ? { says: `${show(cell)} looks like a name. Write the id of the member or riding position, as M-104.` }
+    : readCode(cell)
+
 const FIELDS: readonly [field: keyof ImportedElement, column: ColumnName, read: Reader][] = [
   ['id', 'id', readCode],
   ['kind', 'kind', (cell, { note }) => readKind(cell, note)],
@@ -28,7 +34,7 @@ const FIELDS: readonly [field: keyof ImportedElement, column: ColumnName, read: 
   ['inService', 'in-service', (cell, _, order) => order && readDate(cell, order)],
   ['ratedPsi', 'rated-psi', readPsi],
   ['construction', 'construction', (cell, { note }) => readConstruction(cell, note)],
-  ['issuedTo', 'issued-to', readCode],
+  ['issuedTo', 'issued-to', readHolder],
   ['issuedOn', 'issued-on', (cell, _, order) => order && readDate(cell, order)],
 ]
 const columnOfField = new Map<PropertyKey, ColumnName>(FIELDS.map(([field, column]) => [field, column]))

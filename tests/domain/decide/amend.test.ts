@@ -116,7 +116,7 @@ describe('amend', () => {
     given(crew, act)
       .when(amended(seq, { in: 'C-1901' }))
       .refuses(
-        `Event ${seq} holds no record that can be amended. An act, such as a swap, is undone by its opposite; only the newest records of an element are still open to change.`,
+        `Event ${seq} cannot be amended any more. If it was something done, such as a swap or a seat, do the opposite; if a newer record stands in its place, amend that one; else write a note.`,
       )
       .changesNothing()
   })
@@ -132,6 +132,26 @@ describe('amend', () => {
   test('what was withdrawn is gone and cannot be amended', () => {
     given(house, tagged('C-1041'), amended(next(), { withdrawn: true }))
       .when(amended(next(), { reason: 'soiled' }))
+      .changesNothing()
+  })
+
+  test('an answer that found nothing can be withdrawn: the riding position is to be called again', () => {
+    const seq = stateOf(crew).seq + 1
+    const calm: Told = { do: 'answer', seat: 'E6-1' }
+    const state = given(crew, calm)
+      .when(amended(seq, { withdrawn: true }))
+      .records('event-amended', {
+        seq,
+        type: 'seat-answered',
+        subject: 'E6-1',
+        why,
+        was: {},
+        with: { withdrawn: true },
+      })
+    expect(state.tour!.answers.has('E6-1')).toBe(false)
+    given(crew, calm)
+      .when(amended(seq, { findings: [] }))
+      .refuses('amend: with: withdrawn must be true. Nothing was recorded.')
       .changesNothing()
   })
 })

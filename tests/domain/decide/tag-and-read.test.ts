@@ -1,7 +1,7 @@
 // Rules for tags and for the pressure of a cylinder.
 import { describe, expect, test } from 'vitest'
-import { crew, house, retired, tagged } from '../alder-hollow.ts'
-import { elementIn, given, NOW, type Told } from '../given.ts'
+import { crew, house, retired, sentAway, tagged } from '../alder-hollow.ts'
+import { elementIn, given, NOW, stateOf, type Told } from '../given.ts'
 
 const unknown = 'There is no element C-7 in this station.'
 const gone = 'Coat shell C-1901 is retired: nothing more is recorded of it.'
@@ -47,6 +47,22 @@ describe('lift-tag', () => {
     expect(elementIn(state, 'C-1041').tags).toEqual([])
   })
 
+  test('a tag that came after those that were read is not lifted with them', () => {
+    const first = stateOf(house).seq + 1
+    const read = { ...lift('C-1041'), tags: [first] } as Told
+    given(house, tagged('C-1041'))
+      .when(read)
+      .records('tag-lifted', {
+        element: 'C-1041',
+        basis: 'seam sewn and inspected',
+        reasons: ['torn seam'],
+      })
+    given(house, tagged('C-1041'), tagged('C-1041', 'burn hole'))
+      .when(read)
+      .refuses('Coat shell C-1041 has another tag, not read yet: burn hole. Read it first.')
+      .changesNothing()
+  })
+
   test.each([
     [[], lift('C-7'), unknown],
     [[tagged('C-1901'), retired('C-1901')], lift('C-1901'), gone],
@@ -81,5 +97,13 @@ describe('read-pressure', () => {
     [[], read('C-1041', 1), 'Coat shell C-1041 holds no pressure: only a cylinder is read.'],
   ])('reading is refused: %#', (more, command, words) => {
     given(house, more).when(command).refuses(words).changesNothing()
+  })
+
+  test('the gauge of a cylinder that is away cannot be read', () => {
+    const away = { ...sentAway('Y-31'), for: 'hydrostatic-test' } as Told
+    given(crew, away)
+      .when(read('Y-31', 4400))
+      .refuses('Cylinder Y-31 is away at North Wash for hydrostatic test: its gauge cannot be read.')
+      .changesNothing()
   })
 })

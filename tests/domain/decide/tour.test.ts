@@ -67,11 +67,14 @@ const acknowledge = (item: string): Told => ({ do: 'acknowledge', item })
 
 describe('acknowledge', () => {
   test('an open item is acknowledged in its own words', () => {
-    const state = given(crew, tagged('C-1041')).when(acknowledge('tag-C-1041')).records('item-acknowledged', {
-      item: 'tag-C-1041',
-      words: 'Coat shell C-1041 is out of service: torn seam.',
-      tour: '2026-11-24-B',
-    })
+    const state = given(crew, tagged('C-1041'))
+      .when(acknowledge('tag-C-1041'))
+      .records('item-acknowledged', {
+        item: 'tag-C-1041',
+        about: ['C-1041'],
+        words: 'Coat shell C-1041 is out of service: torn seam.',
+        tour: '2026-11-24-B',
+      })
     expect(state.tour?.acknowledged.get('tag-C-1041')).toEqual({ seq: state.seq, at: NOW, by: 'M-104' })
   })
 
