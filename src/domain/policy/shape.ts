@@ -29,7 +29,16 @@ export const watchShape = z.union([
   }),
   /** The wearer's fit test with the facepiece they have. Fit through the anniversary. */
   z.strictObject({ since: z.literal('fit-test') }),
-  z.strictObject({ exposure: z.enum(EXPOSURES), clearedBy: z.array(care).min(1) }),
+  z.strictObject({
+    exposure: z.enum(EXPOSURES),
+    clearedBy: z
+      .array(care)
+      .min(1)
+      .refine(
+        (cares) => !cares.includes('preliminary-exposure-reduction'),
+        'must not name preliminary exposure reduction: it is not cleaning and clears nothing',
+      ),
+  }),
   /** The element must be there; with `whenEdition`, only if the part it belongs to is labelled so. */
   z.strictObject({
     part: z.literal('always').or(z.enum(KINDS)),
@@ -76,6 +85,8 @@ export const ruleShape = z.strictObject({
   past: z.enum(['out-of-service', 'missing', 'expired', 'due']),
   source: sourceShape,
   why: words,
+  /** What to do about it, said after every verdict that is not `ready`. */
+  advice: words.optional(),
 })
 export type Rule = z.infer<typeof ruleShape>
 
@@ -88,6 +99,9 @@ export const baseShape = z.strictObject({
   rules: z.array(ruleShape).min(1),
 })
 export type BasePolicy = z.infer<typeof baseShape>
+
+/** Another edition: the base it is taken from, and the rules that differ. */
+export const editionShape = baseShape.extend({ from: z.string() })
 
 export const changeShape = z.strictObject({
   id: ruleId,
@@ -113,6 +127,8 @@ export type RuleChange = z.infer<typeof changeShape>
 /** A rule as it is in force. */
 export interface RuleInForce {
   rule: Rule
+  /** The published rule, where the department's is looser: what it would have said is never hidden. */
+  base?: Rule
   /** Why the department changed or added it. */
   reason?: string
   /** How it is looser than the published base, in words. */
