@@ -1,7 +1,7 @@
 // Reads the demonstration station's commands as if they had led up to a given moment; it must never touch a clock or a disk.
 import { parseCommand, type Command, type Dated } from './domain/commands.ts'
 import type { EventData } from './domain/events.ts'
-import { DEFAULT_BASE } from './domain/policy/in-force.ts'
+import { DEFAULT_BASE } from './domain/policy/bases.ts'
 import { onDuty } from './domain/rotation.ts'
 import { addDays, dateOf, instantIn, instantOf, type Instant, type LocalDate } from './domain/time.ts'
 

@@ -102,6 +102,22 @@ describe('the open tour', () => {
     )
   })
 
+  it('has every air pack that went to a fire checked since, and all breathing apparatus inspected this month', () => {
+    const { state, at, demo } = usual()
+    const burned = demo.commands.flatMap((command) =>
+      command.do === 'record-exposure' && command.exposure === 'products-of-combustion'
+        ? (command.seats ?? [])
+        : [],
+    )
+    expect(new Set(burned).size).toBeGreaterThan(5)
+    const verdicts = assessNow(state, at).rigs.flatMap((rig) =>
+      rig.seats.flatMap((seat) => seat.places.flatMap((place) => place.verdicts)),
+    )
+    const said = (rule: string) => verdicts.filter((each) => each.rule === rule).map((each) => each.state)
+    expect(said('function-check-after-use')).toEqual(Array(11).fill('ready'))
+    expect(said('breathing-apparatus-monthly-inspection')).toEqual(Array(22).fill('ready'))
+  })
+
   it('leaves open items to read back: gloves away, evidence held, a stand-in, tags and an exposure', () => {
     const { state } = usual()
     const kinds = openItems(state).map((item) => /^(tag|away|held|stand-in|exposure)/.exec(item.id)![0])

@@ -34,6 +34,14 @@ export function fire(
         result: 'serviceable',
       })
     }
+    // The apparatus is checked for proper function after each use.
+    book.on(days, clock(time, 100), officer.id, {
+      do: 'record-care',
+      element: gear.packs[seat],
+      care: 'function-check',
+      on: ago(days),
+      result: 'serviceable',
+    })
     book.on(days, clock(time, 110), officer.id, { do: 'read-pressure', element: cylinder, psi: 4480 })
   }
   const worn = crew.flatMap((person) => WORN.map((kind) => gear.own(person, kind)))

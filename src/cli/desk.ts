@@ -9,7 +9,7 @@ import { eventsAbout } from './history.ts'
 
 export const deskOf = (session: Session, folder: string): Desk => ({
   newest: (count) => readNewest(folder, count),
-  card: (id) => historyText(eventsAbout(folder, id), session.state, id).split('\n'),
+  card: (id) => historyText(eventsAbout(folder, id), session.state, id, session.now()).split('\n'),
   exportLog(format) {
     const known = FORMATS.find((each) => each === format)!
     return exportToStation(session, folder, lastTour(session.state)!, known)

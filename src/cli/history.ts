@@ -18,7 +18,7 @@ export const history = (world: World, id: string, options: { station?: string })
       )
     }
     const events = eventsAbout(folder, id)
-    print(world, historyText(events, state, id))
+    print(world, historyText(events, state, id, session.now()))
     return 0
   })
 

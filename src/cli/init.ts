@@ -1,7 +1,7 @@
 // `bayboard init`: makes an empty station; it must never touch a folder that already holds one.
 import { rename } from 'node:fs/promises'
 import { cleanText } from '../domain/clean.ts'
-import { BASES, DEFAULT_BASE } from '../domain/policy/in-force.ts'
+import { BASES, DEFAULT_BASE } from '../domain/policy/bases.ts'
 import { ROTATION_NAMES } from '../domain/rotation.ts'
 import { dateOf, instantIn, isTimeZone } from '../domain/time.ts'
 import { makeStation, openStation } from '../store/station.ts'

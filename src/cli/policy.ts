@@ -4,7 +4,9 @@ import { join } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
 import { SETUP } from '../domain/commands.ts'
 import { plain, wordOf } from '../domain/kinds.ts'
-import { baseOf, faultsOf, policyOf, sayLimit } from '../domain/policy/in-force.ts'
+import { saySource } from '../domain/explain.ts'
+import { baseOf } from '../domain/policy/bases.ts'
+import { faultsOf, policyOf, sayLimit } from '../domain/policy/in-force.ts'
 import { overlayShape, type Overlay, type RuleInForce } from '../domain/policy/shape.ts'
 import type { State } from '../domain/state.ts'
 import { sayDuration } from '../domain/time.ts'
@@ -31,7 +33,6 @@ export const showPolicy = (world: World, options: PolicyOptions): Promise<ExitSt
   })
 
 function sayRule({ rule, reason, looser }: RuleInForce): string[] {
-  const { document, edition, clause, standing } = rule.source
   const limit = rule.limit === undefined ? '' : `Limit ${sayLimit(rule.limit)}. `
   const first = rule.first ? `First after ${sayDuration(rule.first)}. ` : ''
   const warn = rule.warn ? `Warns ${sayDuration(rule.warn)} ahead. ` : ''
@@ -40,7 +41,7 @@ function sayRule({ rule, reason, looser }: RuleInForce): string[] {
     `  ${rule.why}`,
     `  For: ${rule.kinds.map(wordOf).join(', ')}.`,
     `  ${limit}${first}${warn}Past it: ${plain(rule.past)}.`,
-    `  Source: ${[document, edition, clause].filter(Boolean).join(', ')} (${standing}).`,
+    `  Source: ${saySource(rule)}.`,
     ...(reason ? [`  Changed by the department: ${reason}`] : []),
     ...(looser ? [`  LOOSER than the base: ${looser}.`] : []),
   ]

@@ -4,7 +4,7 @@ import { KINDS, type Kind } from './kinds.ts'
 import { policyOf } from './policy/in-force.ts'
 import type { Condition, Policy } from './policy/shape.ts'
 import { judgePresence } from './rules/composition.ts'
-import { judgeElement } from './rules/judge.ts'
+import { judgeByAll, judgeElement } from './rules/judge.ts'
 import { byWeight, isFit, worstOf, type Setting, type Verdict, type Wearer } from './rules/verdict.ts'
 import { assigned, holderOf, isHere, place, type Element, type Seat, type State } from './state.ts'
 import { tourDays } from './rotation.ts'
@@ -71,9 +71,7 @@ export function wearerAt(state: State, seat: Seat): Wearer {
 function assessPlace(state: State, setting: Setting, wearer: Wearer, kind: Kind): PlaceAssessment {
   const holder = holderOf(wearer.seat, kind)
   const element = assigned(state, holder, kind)
-  const presence = setting.policy.rules.flatMap(({ rule }) =>
-    rule.kinds.includes(kind) ? (judgePresence(rule, kind, element, wearer) ?? []) : [],
-  )
+  const presence = judgeByAll(setting.policy, kind, (rule) => judgePresence(rule, kind, element, wearer))
   const present = element && isHere(element) ? judgeElement(element, setting, wearer) : []
   const verdicts = [...presence, ...present].toSorted(byWeight)
   const standsIn = holder !== null && state.standIns.has(place(holder, kind))

@@ -2,12 +2,13 @@
 import type { Assessment, PlaceAssessment, RigAssessment, SeatAssessment } from './assess.ts'
 import { capital } from './decide/decision.ts'
 import type { Id, Matter } from './gear.ts'
+import { rollCallOf, sayHeadline, type RollCall } from './headline.ts'
 import { plain, wordOf, type Kind } from './kinds.ts'
 import type { Condition } from './policy/shape.ts'
 import { isLooser, sayVerdict, type Verdict } from './rules/verdict.ts'
 import { SIGNS, type Shown, type Tone } from './signs.ts'
 import type { Element, State } from './state.ts'
-import { clockOf, type Instant, type LocalDate } from './time.ts'
+import type { Instant, LocalDate } from './time.ts'
 
 export interface ReasonLine {
   element: Id | null
@@ -45,6 +46,8 @@ export interface Row {
   /** The worst reason as a sentence; empty when there is none. */
   sentence: string
   reasons: ReasonLine[]
+  /** What is ready, or less than it would be, only by a looser rule of the department. */
+  loosened: string[]
   places: PlaceLine[]
 }
 
@@ -68,7 +71,7 @@ export interface Board {
   /** Who may not ride, as one sentence. */
   headline: string
   tone: Tone
-  rollCall: { answered: number; filled: number; complete: boolean; last: Instant | null; words: string }
+  rollCall: RollCall
   policy: { name: string; overlay: string | null; provisional: string | null; looser: string[] }
   rigs: RigLine[]
 }
@@ -106,6 +109,16 @@ const isShown = (place: PlaceAssessment): boolean =>
   place.state !== 'ready' ||
   place.verdicts.some((each) => each.says !== 'present')
 
+/** A looser rule is never silent: what the published base would say stands beside the verdict. */
+const loosenedAt = (seat: SeatAssessment): string[] =>
+  seat.places.flatMap((each) =>
+    each.verdicts.flatMap((one) =>
+      one.loosened
+        ? [`${sayVerdict(one).slice(0, -1)}; under the published base it would be ${plain(one.loosened)}.`]
+        : [],
+    ),
+  )
+
 function rowOf(assessment: Assessment, state: State, seat: SeatAssessment): Row {
   const member = seat.seat.member === null ? undefined : state.members.get(seat.seat.member)
   const reasons = seat.reasons.map((each) => reasonLine(assessment, each))
@@ -120,6 +133,7 @@ function rowOf(assessment: Assessment, state: State, seat: SeatAssessment): Row 
     answered: seat.answered,
     sentence: seat.state === 'unfilled' ? 'Nobody rides here.' : (reasons[0]?.text ?? ''),
     reasons,
+    loosened: loosenedAt(seat),
     places: seat.places.filter(isShown).map(placeLine),
   }
 }
@@ -131,38 +145,6 @@ function rigLine(assessment: Assessment, state: State, rig: RigAssessment): RigL
   const words = canRide ? `can ride: ${count}` : `cannot ride: ${count}${open ? `; without ${open}` : ''}`
   const rows = rig.seats.map((seat) => rowOf(assessment, state, seat))
   return { id, name, minimum, fit, canRide, words, tone: canRide ? 'good' : 'bad', rows }
-}
-
-function sayHeadline(rigs: RigLine[]): { headline: string; tone: Tone } {
-  const rows = rigs.flatMap((rig) => rig.rows)
-  if (!rows.length) return { headline: 'This station has no rig yet.', tone: 'warn' }
-  const filled = rows.filter((row) => row.state !== 'unfilled')
-  if (!filled.length) return { headline: 'Nobody is seated yet.', tone: 'warn' }
-  const unfit = filled.filter((row) => !row.fit)
-  const kept = rigs.filter((rig) => !rig.canRide)
-  const rides = kept.length ? ` ${kept.map((rig) => rig.name).join(' and ')} cannot ride.` : ''
-  const due = filled.filter((row) => row.state === 'due').length
-  if (unfit.length) {
-    // Many names would be cut short on a narrow screen; the rows beneath name everybody.
-    const names = unfit.length <= 2 ? `: ${unfit.map((row) => row.name).join(', ')}` : ''
-    return { headline: `${unfit.length} may not ride${names}.${rides}`, tone: 'bad' }
-  }
-  if (rides) return { headline: `Everybody seated may ride.${rides}`, tone: 'bad' }
-  const soon = due ? ` ${due} with something due.` : ''
-  return { headline: `Everybody seated may ride and every rig can.${soon}`, tone: due ? 'warn' : 'good' }
-}
-
-function rollCallOf(state: State, rigs: RigLine[]): Board['rollCall'] {
-  const filled = rigs.flatMap((rig) => rig.rows).filter((row) => row.state !== 'unfilled')
-  const answered = filled.filter((row) => row.answered).length
-  const times = [...(state.tour?.answers.values() ?? [])].toSorted((a, b) => a.seq - b.seq)
-  const last = times.at(-1)?.at ?? null
-  const complete = state.tour !== null && filled.length > 0 && answered === filled.length
-  const when = last ? `, last ${clockOf(last)}` : ''
-  const words = !state.tour
-    ? 'No tour is open.'
-    : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
-  return { answered, filled: filled.length, complete, last, words }
 }
 
 export function arrange(assessment: Assessment, state: State): Board {

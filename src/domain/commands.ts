@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { cleanText } from './clean.ts'
 import {
   careShape,
+  celsiusShape,
   dateShape,
   elementShape,
   exposureShape,
@@ -53,7 +54,7 @@ export const commandShape = z.discriminatedUnion('do', [
   command('seat-member', { seat: idShape, member: idShape }),
   command('clear-seat', { seat: idShape }),
   command('answer', { seat: idShape, findings: z.array(findingShape).max(50).optional() }),
-  command('read-pressure', { element: idShape, psi: psiShape }),
+  command('read-pressure', { element: idShape, psi: psiShape, celsius: celsiusShape.optional() }),
   command('tag', { element: idShape, reason: wordsShape, matter: matterShape }),
   command('lift-tag', {
     element: idShape,

@@ -38,7 +38,7 @@ export interface EventData {
   'seat-cleared': { seat: Id; member: Id }
   /** Each finding tags its element. */
   'seat-answered': { seat: Id; member: Id; tour: Id; findings: Finding[] }
-  'pressure-read': { element: Id; psi: number; tour?: Id }
+  'pressure-read': { element: Id; psi: number; celsius?: number; tour?: Id }
   'element-tagged': { element: Id; reason: string; matter: Matter }
   'tag-lifted': { element: Id; basis: string; reasons: string[] }
   'element-swapped': {

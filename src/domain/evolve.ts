@@ -2,6 +2,7 @@
 import { applyAmendment } from './evolve/amendment.ts'
 import * as crew from './evolve/crew.ts'
 import * as gear from './evolve/gear.ts'
+import { callRoll, readPressure } from './evolve/inspection.ts'
 import type { Event } from './events.ts'
 import type { State } from './state.ts'
 
@@ -63,11 +64,12 @@ export function apply(draft: State, event: Event): void {
       return crew.clearSeat(draft, event.data.seat)
     case 'seat-answered':
       crew.answer(draft, event)
+      callRoll(draft, event)
       for (const { element, point, matter } of event.data.findings)
         gear.tag(draft, element, event, point, matter)
       return
     case 'pressure-read':
-      return gear.readPressure(draft, event)
+      return readPressure(draft, event)
     case 'element-tagged':
       return gear.tag(draft, event.data.element, event, event.data.reason, event.data.matter)
     case 'tag-lifted':

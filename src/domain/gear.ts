@@ -26,6 +26,11 @@ const psi = z
   .min(0, 'cannot be negative')
   .max(20_000, 'is more than any cylinder holds')
 export const psiShape = psi
+/** The cylinder's temperature, where somebody measured it. */
+export const celsiusShape = z
+  .number()
+  .min(-60, 'is colder than any apparatus floor')
+  .max(80, 'is hotter than any cylinder may be')
 export const ratedShape = psi.min(100, 'is less than any cylinder is rated for')
 
 export const seatShape = z.strictObject({

@@ -22,6 +22,8 @@ export const CARES = [
   'routine-inspection',
   'advanced-inspection',
   'complete-liner-inspection',
+  /** At the scene. It is not cleaning and never makes gear fit for reuse. */
+  'preliminary-exposure-reduction',
   'routine-cleaning',
   'advanced-cleaning',
   'specialised-cleaning',

@@ -1,6 +1,6 @@
 // Everything known of a station at one point of its journal; records are replaced, never changed in place.
 import type { Care, Exposure, Kind } from './kinds.ts'
-import { isHeldBySeat } from './kinds.ts'
+import { isHeldBySeat, KINDS } from './kinds.ts'
 import type { EventData } from './events.ts'
 import type { ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts } from './gear.ts'
 import type { Overlay } from './policy/shape.ts'
@@ -28,6 +28,7 @@ export interface ExposureRecord extends Said {
 }
 export interface Reading extends Said {
   psi: number
+  celsius?: number
 }
 export interface FitTest extends Said {
   facepiece: FacepieceFacts
@@ -54,6 +55,8 @@ export interface Element extends ElementFacts {
   /** The newest records of each care, oldest first by date. */
   cares: CareRecord[]
   exposures: ExposureRecord[]
+  /** When it was last looked at and found serviceable, at roll call or as its gauge was read: a routine inspection. */
+  called?: Said
   readings: Reading[]
 }
 
@@ -170,3 +173,7 @@ export const standInOf = (state: State, element: Id): StandIn | undefined => {
 }
 
 export const lastTour = (state: State): Id | undefined => [...state.tours.keys()].at(-1)
+
+/** The elements that are at a seat to be worn: the member's own or standing in, and the seat's air pack and cylinder. */
+export const ensembleAt = (state: State, seat: Seat): Element[] =>
+  KINDS.flatMap((kind) => assigned(state, holderOf(seat, kind), kind) ?? []).filter(isHere)

@@ -130,7 +130,7 @@ function sentence(event: Event, state: State): string {
       return `${data.seat} answered by ${who(data.member)}: ${found || 'no findings'}.`
     }
     case 'pressure-read':
-      return `Read ${data.psi} psi on ${element(data.element)}.`
+      return `Read ${data.psi} psi on ${element(data.element)}${data.celsius === undefined ? '' : ` at ${data.celsius} C`}.`
     case 'element-tagged':
       return `Tagged ${element(data.element)} out of service: ${data.reason} (${data.matter}).`
     case 'tag-lifted':

@@ -14,7 +14,7 @@ export type Duration = string
 
 const DATE = /^(\d{4})-(\d{2})-(\d{2})$/
 const MONTH = /^(19|20|21)\d{2}-(0[1-9]|1[0-2])$/
-const DURATION = /^P(?=\d)(?:(\d{1,3})Y)?(?:(\d{1,4})M)?(?:(\d{1,4})W)?(?:(\d{1,5})D)?$/
+export const DURATION = /^P(?=\d)(?:(\d{1,3})Y)?(?:(\d{1,4})M)?(?:(\d{1,4})W)?(?:(\d{1,5})D)?$/
 const INSTANT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::\d{2}(?:\.\d{1,9})?)?(?:Z|[+-]\d{2}:\d{2})$/
 
 export function isLocalDate(text: string): boolean {
@@ -26,7 +26,6 @@ export function isLocalDate(text: string): boolean {
 }
 
 export const isMonth = (text: string): boolean => MONTH.test(text)
-export const isDuration = (text: string): boolean => DURATION.test(text)
 
 export function isTimeZone(zone: string): boolean {
   try {

@@ -1,11 +1,16 @@
 // All that happened to one element, member, riding position or rig, in the order of the journal; it must never skip an event.
+import { assessNow } from '../domain/assess.ts'
+import { arrange } from '../domain/board.ts'
 import { cleanText } from '../domain/clean.ts'
 import { capital, nameOf, sayAbsence, sayMember } from '../domain/decide/decision.ts'
 import type { Event } from '../domain/events.ts'
+import { explain, sayExplanation, type Explanation } from '../domain/explain.ts'
 import type { Id } from '../domain/gear.ts'
+import { policyOf } from '../domain/policy/in-force.ts'
+import { SIGNS } from '../domain/signs.ts'
 import { standInOf, type Element, type Member, type State } from '../domain/state.ts'
 import { tell } from '../domain/tell.ts'
-import { sayDate } from '../domain/time.ts'
+import { sayDate, type Instant } from '../domain/time.ts'
 import { sayWhen } from './said.ts'
 
 export interface HistoryLine {
@@ -30,15 +35,55 @@ export function historyLines(events: Iterable<Event>, state: State, id: Id): His
 const namesIt = (sentence: string, id: Id): boolean =>
   sentence.split(/[^A-Za-z0-9_.-]+/).some((each) => each === id || each === `${id}.`)
 
-/** The card of what it is now, then a line an event: `2026-11-24 07:02  #41  by A. Varga (M-104)  Tagged ...` */
-export function historyText(events: Iterable<Event>, state: State, id: Id): string {
+/**
+ * The card of what it is now and what the rules have against it `at` this instant, with its arithmetic; a line an
+ * event, `2026-11-24 07:02  #41  by A. Varga (M-104)  Tagged ...`; then the rules that have nothing against it.
+ */
+export function historyText(events: Iterable<Event>, state: State, id: Id, at: Instant): string {
   const lines = historyLines(events, state, id).map(
     ({ seq, at, by, words }) => `${sayWhen(at)}  #${seq}  by ${by}  ${words}`,
   )
   const card = cardOf(id, state)
+  const explained = explain(state, policyOf(state), at, id)
+  const against = explained.filter((each) => each.verdict.state !== 'ready')
+  const others = explained.filter((each) => each.verdict.state === 'ready')
   const told = lines.length ? lines : ['The journal says nothing of it.']
-  return `${[...card, ...(card.length ? [''] : []), ...told].join('\n')}\n`
+  const parts = [
+    card,
+    ensembleLines(state, at, id),
+    rulesPart('What the rules have against it, the worst first:', against),
+    told,
+    rulesPart('The rules that have nothing against it:', others),
+  ]
+  return `${parts
+    .filter((part) => part.length > 0)
+    .map((part) => part.join('\n'))
+    .join('\n\n')}\n`
 }
+
+const rulesPart = (title: string, explained: readonly Explanation[]): string[] =>
+  explained.length ? [title, ...explained.flatMap(sayExplanation).map(cleanLine)] : []
+
+/** What a riding position has, each element with its state; empty for any other id. */
+function ensembleLines(state: State, at: Instant, id: Id): string[] {
+  if (!state.seats.has(id)) return []
+  const rows = arrange(assessNow(state, at), state).rigs.flatMap((rig) => rig.rows)
+  const row = rows.find((each) => each.seat === id)
+  if (!row?.places.length) return []
+  return [
+    `As it stands: ${SIGNS[row.state].word}`,
+    ...row.reasons.map((each) => `  ${SIGNS[each.state].word} (${each.matter}): ${each.text}`),
+    ...row.loosened.map((each) => `  Only by a looser rule: ${each}`),
+    ...row.places.map(({ word, element, label, standsIn, state: condition }) => {
+      const notes = [label, standsIn ? 'a spare' : ''].filter(Boolean).join(', ')
+      const gear = element ? ` ${element}${notes && ` (${notes})`}` : ''
+      return `  ${capital(word)}${gear}: ${SIGNS[condition].word}`
+    }),
+  ].map(cleanLine)
+}
+
+/** Cleaned, with the indent that shows what belongs to what. */
+const cleanLine = (line: string): string => `${/^ */.exec(line)![0]}${cleanText(line)}`
 
 /** What the books say of it now; empty for an id that is none of these. */
 export function cardOf(id: Id, state: State): string[] {

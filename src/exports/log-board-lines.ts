@@ -59,6 +59,18 @@ function seatLines(rig: Rig, seat: Seat): LogLine[] {
   const gear: LogLine[] = seat.gear.length
     ? [{ section: 'gear', level: 1, only: 'paper', words: `Gear: ${seat.gear.map(sayGear).join(', ')}.` }]
     : []
+  const loosened = seat.loosened.map((each): LogLine => ({
+    section: 'loosened',
+    level: 1,
+    ...where,
+    words: `Only by a looser rule: ${each}`,
+  }))
   const words = `${saySeat(seat)}${call}`
-  return [{ section: 'seat', level: 0, ...where, state: seat.state, words }, ...reasons, ...rows, ...gear]
+  return [
+    { section: 'seat', level: 0, ...where, state: seat.state, words },
+    ...reasons,
+    ...loosened,
+    ...rows,
+    ...gear,
+  ]
 }

@@ -89,6 +89,9 @@ const boardSeatShape = z.strictObject({
   state: shownShape,
   fit: z.boolean(),
   reasons: z.array(reasonShape.extend({ looser: z.boolean() })),
+  loosened: z
+    .array(z.string())
+    .describe('What is better only by a looser rule, and what the base would say.'),
   gear: z.array(
     z.strictObject({
       kind: kindShape,

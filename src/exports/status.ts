@@ -134,6 +134,7 @@ function seatLines(row: Row, isOnTour: boolean, unicode: boolean): string[] {
   const call = isOnTour && row.member !== null && !row.answered ? ', roll call not answered' : ''
   return [
     `  ${sayState(row.state, unicode).padEnd(16)}  ${row.seat} ${row.position}: ${sayRider(row)}${call}`,
+    ...row.loosened.map((each) => `      Only by a looser rule: ${each}`),
     ...row.reasons.map(
       (each) =>
         `      ${sayState(each.state, unicode)} (${each.matter}): ${each.text}${each.looser ? BY_LOOSER : ''}`,

@@ -2,7 +2,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, test } from 'vitest'
-import { BASES, DEFAULT_BASE } from '../../src/domain/policy/in-force.ts'
+import { BASES, DEFAULT_BASE } from '../../src/domain/policy/bases.ts'
 import { bayboard, fileWith, journalOf, lines, newPlace, recorded } from './run.ts'
 import { emptyStation } from './two-seats.ts'
 

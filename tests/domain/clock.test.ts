@@ -23,7 +23,15 @@ describe('an instant', () => {
     '2026-11-24T07:60:00Z',
     '2026-11-24T07:00:00+99:00',
     'yesterday',
+    'at 2026-11-24T07:00:00Z',
+    '2026-11-24T07:00:00Z or so',
+    '2026-11-24T07:00:00Z (about)',
   ])('%s is refused', (text) => expect(instantToMs(text)).toBeUndefined())
+
+  it.each(['2026-11-24T07:02Z', '2026-11-24T07:02:00Z', '2026-11-24T07:02:00.000000Z'])(
+    '%s needs no more than its minute and its offset',
+    (text) => expect(instantToMs(text)).toBe(Date.UTC(2026, 10, 24, 7, 2)),
+  )
 
   it('in the station zone begins with its local date and clock', () => {
     const late = instantIn(Date.UTC(2026, 10, 25, 4, 30), 'America/New_York')

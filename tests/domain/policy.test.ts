@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import catalogue from '../../data/catalogue.json' with { type: 'json' }
 import base2020 from '../../data/policies/nfpa-1851-2020.json' with { type: 'json' }
 import { CARES, factsOf, KINDS, MEASURES, wordOf } from '../../src/domain/kinds.ts'
-import { BASES, DEFAULT_BASE } from '../../src/domain/policy/in-force.ts'
+import { BASES, DEFAULT_BASE } from '../../src/domain/policy/bases.ts'
 import { baseShape } from '../../src/domain/policy/shape.ts'
 import { BASE } from './rules/judging.ts'
 
@@ -52,8 +52,14 @@ describe('the published base', () => {
     expect(BASE.provisional).toContain('complete liner inspection')
   })
 
-  it('knows no preliminary exposure reduction: it is not cleaning and clears nothing', () => {
-    expect(CARES.filter((care) => /preliminary|reduction|rinse/.test(care))).toEqual([])
+  // firerescue1.com; wscff.org: what is done at the scene is not cleaning and does not make gear fit for reuse.
+  it('has no rule that a preliminary exposure reduction satisfies, though any gear can have one', () => {
+    const care = 'preliminary-exposure-reduction'
+    expect(CARES).toContain(care)
+    expect(KINDS.filter((kind) => !factsOf(kind).cares.includes(care))).toEqual([])
+    for (const { rules } of BASES.values()) {
+      expect(rules.filter((rule) => JSON.stringify(rule.watch).includes(care))).toEqual([])
+    }
   })
 })
 

@@ -43,6 +43,21 @@ describe('a size against the size wanted', () => {
   })
 })
 
+describe('a size written with parts of inches, or with more than a size', () => {
+  it.each<[string, string, number[], Fit]>([
+    ['11.25D', '11D', [0.5], 'larger'],
+    ['44x32.25', '44x32', [2, 0.25], 'larger'],
+    ['44x32x34.75', '44x32x34.5', [0, 0, 0.25], 'larger'],
+    ['44x32.5', '44x32.25', [0, 0.25], 'larger'],
+    ['44x32.25x34', '44x32x34', [0, 0.25, 0], 'larger'],
+    ['tall 46x32', 'tall 44x32', [2, 2], 'wrong'],
+    ['46x32 (short)', '44x32 (short)', [2, 2], 'wrong'],
+    ['  4 4 x 32', '44x32', [], 'exact'],
+  ])('%s for %s within %j is %s', (have, want, over, fit) => {
+    expect(compareSize(have, want, over)).toBe(fit)
+  })
+})
+
 describe('any size', () => {
   it('that is smaller in any number is wrong, however much may be larger', () => {
     const inches = integer({ min: 28, max: 60 })

@@ -33,6 +33,11 @@ describe('what is told', () => {
     expect(tell(late, state)).toBe('Note: hydrant 12 frozen. (recorded late, on 25 Nov 2026 at 09:05)')
   })
 
+  test('a reading says the temperature it was read at, where there is one', () => {
+    const cold = event('pressure-read', { element: 'Y-31', psi: 4100, celsius: -5 })
+    expect(tell(cold, state)).toBe('Read 4100 psi on cylinder Y-31 at -5 C.')
+  })
+
   test('an answer without findings says that all is serviceable', () => {
     const answered = event('seat-answered', { seat: 'E6-1', member: 'M-104', tour, findings: [] })
     expect(tell(answered, state)).toBe('E6-1 answered by A. Varga (M-104): no findings.')

@@ -3,15 +3,23 @@ import { describe, expect, test } from 'vitest'
 import { aboutOf } from '../../src/domain/tell.ts'
 import { historyLines, historyText } from '../../src/exports/history.ts'
 import { UNSAFE } from './made.ts'
-import type { Recorder } from './recorder.ts'
+import { instant, type Recorder } from './recorder.ts'
 import { fullTour, house } from './tours.ts'
 
 const aboutIn = ({ events }: Recorder, id: string) => events.filter((each) => aboutOf(each).includes(id))
-const historyOf = (log: Recorder, id: string): string => historyText(aboutIn(log, id), log.state, id)
+const historyOf = (log: Recorder, id: string): string =>
+  historyText(aboutIn(log, id), log.state, id, instant('26 08:00'))
+/** Without what the rules say: the parts stand apart by an empty line. */
+const withoutRules = (text: string): string =>
+  `${text
+    .split('\n\n')
+    .filter((part) => !/^(What the rules|The rules|As it stands)/.test(part))
+    .join('\n\n')
+    .trimEnd()}\n`
 
 describe('history', () => {
   test('of an element begins with its card and tells all that happened in order', () => {
-    expect(historyOf(fullTour(), 'B-1')).toBe(`\
+    expect(withoutRules(historyOf(fullTour(), 'B-1'))).toBe(`\
 Boots B-1
   Label       size 11D, made 2024-05, edition 1971-2018
   Custody     issued
@@ -40,6 +48,24 @@ Boots B-1
     ['E6', '  Positions   E6-1, E6-2'],
   ])('the card of %s says how it stands now', (id, line) => {
     expect(historyOf(fullTour(), id).split('\n')).toContain(line)
+  })
+
+  test('of an element says each rule that looks at it, with its arithmetic and its source', () => {
+    const text = historyOf(fullTour(), 'B-1')
+    expect(text).toContain(`\
+structural service life: ready, 10 years from manufacture runs to 30 Apr 2034.
+  counts from 1 May 2024 (made 2024-05), limit 10 years, falls on 1 May 2034, warns 60 days ahead; past it: expired (compliance).
+  Ten years from the month on the label, whether it was worn or lay in store.
+  Source: NFPA 1851, as public pages report it, 2020, retirement, 10 years from manufacture (published).
+`)
+  })
+
+  test('of a riding position says how it stands and what is there', () => {
+    const log = fullTour()
+    const text = historyOf(log, 'E6-1')
+    expect(text).toMatch(/^As it stands: /m)
+    expect(text).toMatch(/^ {2}Boots B-1 \(11D, made 2024-05\): /m)
+    expect(historyOf(house(), 'E6-1')).not.toContain('As it stands')
   })
 
   test('a spare in use says where it stands in', () => {
@@ -72,7 +98,9 @@ Boots B-1
   })
 
   test('nothing known is said so', () => {
-    expect(historyText([], house().state, 'X-9')).toBe('The journal says nothing of it.\n')
+    expect(historyText([], house().state, 'X-9', instant('26 08:00'))).toBe(
+      'The journal says nothing of it.\n',
+    )
   })
 
   test('holds no control or bidirectional mark, even from a journal that held one', () => {
@@ -82,7 +110,7 @@ Boots B-1
         ? { ...each, by: 'x\u001b[2J', data: { ...each.data, who: 'Br\u202eook' } }
         : each,
     )
-    const text = historyText(events, log.state, 'B-1')
+    const text = historyText(events, log.state, 'B-1', instant('26 08:00'))
     expect(text).toContain('by x  Repair of boots B-1 on 24 Nov 2026 by Brook, serviceable.')
     expect(text).not.toMatch(UNSAFE)
   })

@@ -83,6 +83,8 @@ Engine 6 (E6) cannot ride: 0 fit, 1 needed; without Officer
   ■ out of service  E6-1 Officer: A. Varga (M-104), roll call not answered
       ■ out of service (safety): Boots B-1: tagged, sole separation.
       ? unproven (safety): Cylinder Y-1: its pressure has not been read.
+      △ due (compliance): Air pack P-1: first routine inspection within 1 month of issue ended on 1 Nov 2026; call the roll for it, or record a routine inspection.
+      △ due (compliance): Cylinder Y-1: first routine inspection within 1 month of issue ended on 1 Nov 2026; call the roll for it, or record a routine inspection.
   – unfilled        E6-2 Driver: nobody
 
 Policy: NFPA 1851 (2020) with 29 CFR 1910.134 and 49 CFR 180, with overlay "Larch Hill".

@@ -5,6 +5,7 @@ import type { AmendableType, EventData } from '../events.ts'
 import type { Id } from '../gear.ts'
 import {
   careShape,
+  celsiusShape,
   dateShape,
   exposureShape,
   facepieceShape,
@@ -41,7 +42,7 @@ const CHANGES: Record<Exclude<AmendableType, 'gear-imported'>, z.ZodType<Record<
   'care-recorded': zod
     .strictObject({ care: careShape, on: dateShape, result: resultShape, who: wordsShape, withdrawn })
     .partial(),
-  'pressure-read': zod.strictObject({ psi: psiShape, withdrawn }).partial(),
+  'pressure-read': zod.strictObject({ psi: psiShape, celsius: celsiusShape, withdrawn }).partial(),
   'fit-test-recorded': zod
     .strictObject({ facepiece: facepieceShape, on: dateShape, result: zod.enum(['pass', 'fail']), withdrawn })
     .partial(),

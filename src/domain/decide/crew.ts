@@ -1,16 +1,16 @@
 // Decides tours, seats, roll call and hand-over; it must never judge whether gear is fit.
-import { wordOf, isHeldBySeat, KINDS } from '../kinds.ts'
+import { wordOf, isHeldBySeat } from '../kinds.ts'
 import { cleanText } from '../clean.ts'
 import type { CommandOf, Dated } from '../commands.ts'
 import { acknowledgedBy, findItem } from '../items.ts'
 import {
   assigned,
+  ensembleAt,
   holderOf,
   isHere,
   place,
   standInOf,
   type Element,
-  type Seat,
   type State,
 } from '../state.ts'
 import { daysBetween, dateOf, sayDate } from '../time.ts'
@@ -82,10 +82,6 @@ export function clearSeat(command: Dated<CommandOf<'clear-seat'>>, state: State)
   if (seat.member === null) return refuse(`Nobody rides at ${seat.id}.`)
   return record('seat-cleared', { seat: seat.id, member: seat.member })
 }
-
-/** The elements that are at a seat: the member's own or standing in, and the seat's air pack and cylinder. */
-export const ensembleAt = (state: State, seat: Seat): Element[] =>
-  KINDS.flatMap((kind) => assigned(state, holderOf(seat, kind), kind) ?? []).filter(isHere)
 
 export function answer(command: Dated<CommandOf<'answer'>>, state: State): Decision {
   const seat = findSeat(state, command.seat)

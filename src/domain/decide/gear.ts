@@ -2,9 +2,8 @@
 import type { CommandOf, Dated } from '../commands.ts'
 import type { Id } from '../gear.ts'
 import { factsOf, plain, wordOf } from '../kinds.ts'
-import { isHere, type Element, type State } from '../state.ts'
+import { ensembleAt, isHere, type Element, type State } from '../state.ts'
 import { dateOf, firstDay, sayDate, type LocalDate } from '../time.ts'
-import { ensembleAt } from './crew.ts'
 import {
   findElement,
   findLiving,
@@ -42,13 +41,18 @@ export function liftTag(command: Dated<CommandOf<'lift-tag'>>, state: State): De
 export function readPressure(command: Dated<CommandOf<'read-pressure'>>, state: State): Decision {
   const element = findLiving(state, command.element)
   if (typeof element === 'string') return refuse(element)
-  const { psi } = command
+  const { psi, celsius } = command
   if (element.kind !== 'cylinder')
     return refuse(`${Name(element)} holds no pressure: only a cylinder is read.`)
   if (!isHere(element)) return refuse(`${Name(element)} is ${sayAbsence(element)}: its gauge cannot be read.`)
   const fault = pressureFault(element, psi)
   if (fault) return refuse(fault)
-  return record('pressure-read', { element: element.id, psi, ...(state.tour && { tour: state.tour.id }) })
+  return record('pressure-read', {
+    element: element.id,
+    psi,
+    ...(celsius !== undefined && { celsius }),
+    ...(state.tour && { tour: state.tour.id }),
+  })
 }
 
 /** Why a cylinder cannot hold this pressure, or undefined. */

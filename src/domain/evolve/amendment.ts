@@ -3,6 +3,7 @@ import type { EventOf } from '../events.ts'
 import type { CareRecord, ExposureRecord, FitTest, Member, State, Tag } from '../state.ts'
 import { changeMember, inOrder, said } from './crew.ts'
 import { changeElement, exposeOne, failed, keepCares } from './gear.ts'
+import { withdrawReading } from './inspection.ts'
 
 export function applyAmendment(draft: State, event: EventOf<'event-amended'>): void {
   const { seq, type, subject, with: changes } = event.data
@@ -20,7 +21,9 @@ export function applyAmendment(draft: State, event: EventOf<'event-amended'>): v
     case 'element-tagged':
       return changeElement(draft, subject, ({ tags }) => ({ tags: mend<Tag>(tags) }))
     case 'pressure-read':
-      return changeElement(draft, subject, ({ readings }) => ({ readings: mend(readings) }))
+      changeElement(draft, subject, ({ readings }) => ({ readings: mend(readings) }))
+      if (withdrawn) withdrawReading(draft, seq)
+      return
     case 'care-recorded':
       return amendCare(draft, event, mend)
     case 'exposure-recorded':

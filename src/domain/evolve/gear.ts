@@ -18,7 +18,7 @@ import { inOrder, said } from './crew.ts'
  * The newest records of each kind that the books hold, so that their size follows the gear and not the years.
  * Should amendments withdraw all of them, the element is unproven: the safe side.
  */
-const KEPT = 8
+export const KEPT = 8
 
 export function addElement(draft: State, element: ElementFacts, seq: number): void {
   draft.elements.set(element.id, {
@@ -84,13 +84,6 @@ export const tag = (draft: State, id: Id, event: Said, reason: string, matter: M
   changeElement(draft, id, (element) => ({ tags: [...element.tags, { ...said(event), reason, matter }] }))
 
 export const liftTags = (draft: State, id: Id): void => changeElement(draft, id, () => ({ tags: [] }))
-
-export function readPressure(draft: State, event: EventOf<'pressure-read'>): void {
-  const reading = { ...said(event), psi: event.data.psi }
-  changeElement(draft, event.data.element, ({ readings }) => ({
-    readings: [...readings, reading].slice(-KEPT),
-  }))
-}
 
 /** A spare goes where it is needed; the element it relieves stays its holder's own, or goes back to the rack. */
 export function swap(draft: State, event: EventOf<'element-swapped'>): void {

@@ -1,8 +1,8 @@
 // Lays the department's overlay on a published base policy; it must never hide that a rule became looser.
-import base2020 from '../../../data/policies/nfpa-1851-2020.json' with { type: 'json' }
 import { CONSTRUCTIONS, type Construction } from '../kinds.ts'
 import type { State } from '../state.ts'
 import { addDuration, sayDuration, type Duration } from '../time.ts'
+import { baseOf } from './bases.ts'
 import {
   CONDITIONS,
   type BasePolicy,
@@ -11,12 +11,6 @@ import {
   type Rule,
   type RuleChange,
 } from './shape.ts'
-
-/** The published bases by id; a shipped base is never edited, a correction gets a new id. */
-export const BASES: ReadonlyMap<string, BasePolicy> = new Map(
-  [base2020].map((base) => [base.id, base as unknown as BasePolicy]),
-)
-export const DEFAULT_BASE = base2020.id
 
 /** Durations order by the date they reach from one fixed day. */
 const reach = (duration: Duration): string => addDuration('2001-01-01', duration)
@@ -80,7 +74,7 @@ export function layOver(base: BasePolicy, overlay: Overlay | null): Policy {
     } else {
       const now = changed(rule, change)
       const looser = sayLooser(rule, now)
-      policy.rules.push({ rule: now, reason: change.reason, ...(looser && { looser }) })
+      policy.rules.push({ rule: now, reason: change.reason, ...(looser && { looser, base: rule }) })
     }
   }
   for (const { reason, ...rule } of overlay?.add ?? []) policy.rules.push({ rule, reason })
@@ -132,20 +126,17 @@ export function faultsOf(base: BasePolicy, overlay: Overlay): string[] {
   return faults
 }
 
-const made = new WeakMap<Overlay, Policy>()
-const plainBases = new Map<string, Policy>()
+/** No overlay, as a key. */
+const NONE = {}
+const made = new WeakMap<BasePolicy, WeakMap<object, Policy>>()
 
-/** The policy in force at this point of the journal. The same overlay gives the same policy object. */
+/** The policy in force at this point of the journal. The same base and overlay give the same policy object. */
 export function policyOf(state: State): Policy {
   const base = baseOf(state)
-  const kept = state.overlay ? made.get(state.overlay) : plainBases.get(base.id)
-  if (kept) return kept
-  const policy = layOver(base, state.overlay)
-  if (state.overlay) made.set(state.overlay, policy)
-  else plainBases.set(base.id, policy)
+  const ofBase = made.get(base) ?? new WeakMap<object, Policy>()
+  made.set(base, ofBase)
+  const key = state.overlay ?? NONE
+  const policy = ofBase.get(key) ?? layOver(base, state.overlay)
+  ofBase.set(key, policy)
   return policy
 }
-
-/** The base an overlay would be laid on in this station. */
-export const baseOf = (state: State): BasePolicy =>
-  BASES.get(state.station?.policy ?? DEFAULT_BASE) ?? BASES.get(DEFAULT_BASE)!

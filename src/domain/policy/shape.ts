@@ -2,7 +2,7 @@
 import { z } from 'zod'
 import { cleanText } from '../clean.ts'
 import { CARES, CONSTRUCTIONS, EXPOSURES, KINDS } from '../kinds.ts'
-import { isDuration } from '../time.ts'
+import { DURATION } from '../time.ts'
 
 /** States of an element and of a seat's row, worst first. */
 export const CONDITIONS = ['out-of-service', 'missing', 'expired', 'unproven', 'due', 'ready'] as const
@@ -14,7 +14,8 @@ const words = z
   .transform(cleanText)
   .refine((text) => text.length > 0, 'must not be empty')
 const ruleId = z.string().regex(/^[a-z0-9][a-z0-9-]{0,59}$/, 'must be lower-case letters, digits and "-"')
-const duration = z.string().refine(isDuration, 'must be a duration such as P10Y, P6M or P60D')
+/** A pattern, so that the published schema says how a duration is written. */
+const duration = z.string().regex(DURATION, 'must be a duration such as P10Y, P6M or P60D')
 const care = z.enum(CARES)
 
 /** What a rule looks at. */
@@ -29,7 +30,16 @@ export const watchShape = z.union([
   }),
   /** The wearer's fit test with the facepiece they have. Fit through the anniversary. */
   z.strictObject({ since: z.literal('fit-test') }),
-  z.strictObject({ exposure: z.enum(EXPOSURES), clearedBy: z.array(care).min(1) }),
+  z.strictObject({
+    exposure: z.enum(EXPOSURES),
+    clearedBy: z
+      .array(care)
+      .min(1)
+      .refine(
+        (cares) => !cares.includes('preliminary-exposure-reduction'),
+        'must not name preliminary exposure reduction: it is not cleaning and clears nothing',
+      ),
+  }),
   /** The element must be there; with `whenEdition`, only if the part it belongs to is labelled so. */
   z.strictObject({
     part: z.literal('always').or(z.enum(KINDS)),
@@ -76,6 +86,8 @@ export const ruleShape = z.strictObject({
   past: z.enum(['out-of-service', 'missing', 'expired', 'due']),
   source: sourceShape,
   why: words,
+  /** What to do about it, said after every verdict that is not `ready`. */
+  advice: words.optional(),
 })
 export type Rule = z.infer<typeof ruleShape>
 
@@ -88,6 +100,9 @@ export const baseShape = z.strictObject({
   rules: z.array(ruleShape).min(1),
 })
 export type BasePolicy = z.infer<typeof baseShape>
+
+/** Another edition: the base it is taken from, and the rules that differ. */
+export const editionShape = baseShape.extend({ from: z.string() })
 
 export const changeShape = z.strictObject({
   id: ruleId,
@@ -113,6 +128,8 @@ export type RuleChange = z.infer<typeof changeShape>
 /** A rule as it is in force. */
 export interface RuleInForce {
   rule: Rule
+  /** The published rule, where the department's is looser: what it would have said is never hidden. */
+  base?: Rule
   /** Why the department changed or added it. */
   reason?: string
   /** How it is looser than the published base, in words. */

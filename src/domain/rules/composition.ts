@@ -30,15 +30,8 @@ export function judgePresence(
 ): Verdict | undefined {
   if (!('part' in rule.watch)) return undefined
   if (assigned && isHere(assigned)) return verdict(rule, assigned, 'ready', 'present')
-  const gap = (state: Verdict['state'], says: string): Verdict => ({
-    element: assigned?.id ?? null,
-    kind,
-    state,
-    matter: rule.matter,
-    rule: rule.id,
-    says,
-    on: null,
-  })
+  const gap = (state: Verdict['state'], says: string): Verdict =>
+    verdict(rule, { id: assigned?.id ?? null, kind }, state, says)
   const away = assigned ? `missing, it is ${sayAbsence(assigned)}` : undefined
   const { part, whenEdition } = rule.watch
   if (part === 'always' || whenEdition === undefined) return gap(rule.past, away ?? 'missing')

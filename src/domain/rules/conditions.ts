@@ -49,18 +49,34 @@ export const judgeExposure: Judge = (rule, element) => {
 export const isLow = (psi: number, ratedPsi: number, atMost: number): boolean =>
   psi * 100 <= Math.round(atMost * 100) * ratedPsi
 
+/** The temperature at which a cylinder's rated pressure is stated: 70 F. */
+const RATED_KELVIN = 294.26
+
+/**
+ * A cold cylinder reads low: pressure goes with absolute temperature at constant volume (ideal-gas law, any physics
+ * handbook). Advice only; the verdict goes by the gauge.
+ */
+export const psiWhenWarm = (psi: number, celsius: number): number =>
+  Math.round((psi * RATED_KELVIN) / (celsius + 273.15))
+
+const coldNote = (psi: number, celsius: number | undefined): string =>
+  celsius !== undefined && celsius < 15
+    ? ` (at ${celsius} C; warmed to 21 C it would read about ${psiWhenWarm(psi, celsius)})`
+    : ''
+
 export const judgePressure: Judge = (rule, element, setting) => {
   if (!('reading' in rule.watch)) return undefined
   const { atMost } = rule.watch
   const reading = element.readings.at(-1)
   if (reading === undefined) return verdict(rule, element, 'unproven', 'its pressure has not been read')
-  const { psi, at } = reading
+  const { psi, at, celsius } = reading
+  const note = coldNote(psi, celsius)
   const since = { on: dateOf(at), what: `read ${psi} psi at ${clockOf(at)}` }
   if (element.ratedPsi === undefined) {
     return verdict(rule, element, 'unproven', `${psi} psi, but its rated pressure is not known`, { since })
   }
   if (isLow(psi, element.ratedPsi, atMost)) {
-    const says = `${psi} psi is at or below ${Math.round(atMost * 100)}% of ${element.ratedPsi}: change or refill it`
+    const says = `${psi} psi is at or below ${Math.round(atMost * 100)}% of ${element.ratedPsi}${note}: change or refill it`
     return verdict(rule, element, rule.past, says, { since })
   }
   const isFresh =
@@ -72,5 +88,5 @@ export const judgePressure: Judge = (rule, element, setting) => {
       since,
     })
   }
-  return verdict(rule, element, 'ready', `${psi} of ${element.ratedPsi} psi`, { since })
+  return verdict(rule, element, 'ready', `${psi} of ${element.ratedPsi} psi${note}`, { since })
 }

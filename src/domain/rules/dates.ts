@@ -1,10 +1,11 @@
 // Rules that count days: service life from the label, intervals from the newest care, the fit test's year.
-import { plain } from '../kinds.ts'
+import { plain, type Care } from '../kinds.ts'
 import type { Rule } from '../policy/shape.ts'
-import type { CareRecord, Element } from '../state.ts'
+import type { Element } from '../state.ts'
 import {
   addDays,
   addDuration,
+  dateOf,
   firstDay,
   sayDate,
   sayDuration,
@@ -23,10 +24,10 @@ function judgeDay(
   element: Element,
   setting: Setting,
   what: string,
-  days: { since: { on: LocalDate; what: string }; falls: LocalDate; lastGood: LocalDate },
+  days: { since: { on: LocalDate; what: string }; limit: Duration; falls: LocalDate; lastGood: LocalDate },
 ): Verdict {
-  const { since, falls, lastGood } = days
-  const more = { on: falls, since }
+  const { since, limit, falls, lastGood } = days
+  const more = { on: falls, since, limit }
   if (setting.today > lastGood)
     return verdict(rule, element, rule.past, `${what} ended on ${sayDate(lastGood)}`, more)
   if (setting.until > lastGood) {
@@ -61,6 +62,7 @@ export const judgeLife: Judge = (rule, element, setting) => {
   const falls = addDuration(from, limit)
   return judgeDay(rule, element, setting, `${sayDuration(limit)} from manufacture`, {
     since: { on: from, what: `made ${element.made}` },
+    limit,
     falls,
     lastGood: addDays(falls, -1),
   })
@@ -68,12 +70,29 @@ export const judgeLife: Judge = (rule, element, setting) => {
 
 /**
  * The newest care of a kind by the day it was done, whatever the order it was entered in. One that the element
- * failed starts no interval: lifting its tag must not stand for passing it.
+ * failed starts no interval: lifting its tag must not stand for passing it. The roll call is a routine inspection, and so is reading the gauge.
  */
-export const newestCare = (element: Element, care: CareRecord['care']): CareRecord | undefined =>
-  element.cares.findLast((each) => each.care === care && each.result === 'serviceable')
+export function newestCare(element: Element, care: Care): { on: LocalDate; what: string } | undefined {
+  const done = element.cares.findLast((each) => each.care === care && each.result === 'serviceable')
+  const recorded = done && { on: done.on, what: plain(care) }
+  if (care !== 'routine-inspection' || !element.called) return recorded
+  const called = { on: dateOf(element.called.at), what: 'roll call or reading' }
+  return recorded && recorded.on > called.on ? recorded : called
+}
 
-/** An interval from the newest care; fit through the day the limit falls. */
+/** What stands for a care before there is one, and the day its first limit falls. */
+function beginningOf(element: Element, orElse: 'issued' | 'manufactured' | undefined, first: Duration) {
+  const [on, what, word] =
+    orElse === 'manufactured'
+      ? [element.made && firstDay(element.made), `made ${element.made}`, 'manufacture']
+      : [orElse && (element.inService ?? element.issuedOn), 'in service', 'issue']
+  return on ? { since: { on, what }, word, falls: addDuration(on, first) } : undefined
+}
+
+/**
+ * An interval from the newest care; fit through the day the limit falls. A care done before a longer first limit has
+ * run does not bring that limit forward: gear looked at early must not be worse off than gear not looked at.
+ */
 export const judgeInterval: Judge = (rule, element, setting) => {
   if (!('since' in rule.watch) || rule.watch.since !== 'care') return undefined
   const { care, orElse } = rule.watch
@@ -81,46 +100,26 @@ export const judgeInterval: Judge = (rule, element, setting) => {
   if (limit === 'unknown')
     return unproven(rule, element, `its construction is not known, so neither is its ${plain(care)}`)
   if (limit === undefined) return undefined
+  const first = rule.first ?? limit
+  const began = beginningOf(element, orElse, first)
   const done = newestCare(element, care)
   if (done) {
     const falls = addDuration(done.on, limit)
-    const since = { on: done.on, what: plain(care) }
-    return judgeDay(rule, element, setting, `${sayDuration(limit)} from ${plain(care)}`, {
-      since,
-      falls,
-      lastGood: falls,
-    })
+    const isEarly = began !== undefined && done.on >= began.since.on && began.falls > falls
+    const days = { since: done, limit, falls, lastGood: falls }
+    if (!isEarly) return judgeDay(rule, element, setting, `${sayDuration(limit)} from ${done.what}`, days)
   }
-  const first = rule.first ?? limit
-  if (orElse === 'manufactured') {
-    if (!element.made)
-      return unproven(rule, element, `it has no ${plain(care)} on record and no date of manufacture`)
-    const since = { on: firstDay(element.made), what: `made ${element.made}` }
-    const falls = addDuration(since.on, first)
-    return judgeDay(
-      rule,
-      element,
-      setting,
-      `first ${plain(care)} within ${sayDuration(first)} of manufacture`,
-      {
-        since,
-        falls,
-        lastGood: falls,
-      },
-    )
-  }
-  const began = orElse === 'issued' ? (element.inService ?? element.issuedOn) : undefined
   if (began) {
-    const falls = addDuration(began, first)
-    return judgeDay(rule, element, setting, `first ${plain(care)} within ${sayDuration(first)} of issue`, {
-      since: { on: began, what: 'in service' },
-      falls,
-      lastGood: falls,
-    })
+    const { since, word, falls } = began
+    const what = done
+      ? `${sayDuration(first)} from ${word}, the early ${plain(care)} aside,`
+      : `first ${plain(care)} within ${sayDuration(first)} of ${word}`
+    return judgeDay(rule, element, setting, what, { since, limit: first, falls, lastGood: falls })
   }
   // Stock that was never issued has worn nothing out: its interval starts when somebody takes it into use.
   if (orElse === 'issued' && element.issuedTo === null) return undefined
-  return unproven(rule, element, `it has no ${plain(care)} on record`)
+  const made = orElse === 'manufactured' ? ' and no date of manufacture' : ''
+  return unproven(rule, element, `it has no ${plain(care)} on record${made}`)
 }
 
 const same = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase()
@@ -151,5 +150,10 @@ export const judgeFitTest: Judge = (rule, element, setting, wearer?: Wearer) => 
   }
   const falls = addDuration(test.on, rule.limit)
   const since = { on: test.on, what: 'fit test' }
-  return judgeDay(rule, element, setting, `${member.name}'s fit test`, { since, falls, lastGood: falls })
+  return judgeDay(rule, element, setting, `${member.name}'s fit test`, {
+    since,
+    limit: rule.limit,
+    falls,
+    lastGood: falls,
+  })
 }

@@ -1,10 +1,11 @@
 // Puts each rule in force to an element; which rule looks at what is data, so nothing here knows a limit.
-import type { Rule } from '../policy/shape.ts'
+import type { Kind } from '../kinds.ts'
+import type { Policy, Rule } from '../policy/shape.ts'
 import type { Element } from '../state.ts'
 import { judgeMatch, judgeSize } from './composition.ts'
 import { judgeExposure, judgePressure, judgeTags } from './conditions.ts'
 import { judgeFitTest, judgeInterval, judgeLife } from './dates.ts'
-import type { Judge, Setting, Verdict, Wearer } from './verdict.ts'
+import { severity, type Judge, type Setting, type Verdict, type Wearer } from './verdict.ts'
 
 function judgeFor({ watch }: Rule): Judge | undefined {
   if ('since' in watch) {
@@ -20,9 +21,36 @@ function judgeFor({ watch }: Rule): Judge | undefined {
   return undefined
 }
 
-/** Every verdict on one element; with a wearer, also those about fit and assembly. */
-export function judgeElement(element: Element, setting: Setting, wearer?: Wearer): Verdict[] {
-  return setting.policy.rules.flatMap(({ rule }) =>
-    rule.kinds.includes(element.kind) ? (judgeFor(rule)?.(rule, element, setting, wearer) ?? []) : [],
+/** Ready by the department, and what the published base would have said instead. */
+const readyOnly = (would: Verdict | undefined, because: string): Verdict[] =>
+  would && would.state !== 'ready'
+    ? [{ ...would, state: 'ready', says: `${because}; ${would.says}`, loosened: would.state }]
+    : []
+
+/**
+ * The verdicts of every rule for a kind. Where the department's rule is looser than the published one, leaves this
+ * element out or is switched off, the verdict carries what the published one would have said.
+ */
+export function judgeByAll(
+  policy: Policy,
+  kind: Kind,
+  judge: (rule: Rule) => Verdict | undefined,
+): Verdict[] {
+  const inForce = policy.rules.flatMap(({ rule, base }): Verdict[] => {
+    if (!rule.kinds.includes(kind)) return []
+    const found = judge(rule)
+    const would = base && judge(base)
+    if (!found) return readyOnly(would, 'the rule is not asked of it here')
+    return [
+      would && severity(would.state) < severity(found.state) ? { ...found, loosened: would.state } : found,
+    ]
+  })
+  const switchedOff = policy.off.flatMap(({ rule }) =>
+    rule.kinds.includes(kind) ? readyOnly(judge(rule), 'the rule is switched off') : [],
   )
+  return [...inForce, ...switchedOff]
 }
+
+/** Every verdict on one element; with a wearer, also those about fit and assembly. */
+export const judgeElement = (element: Element, setting: Setting, wearer?: Wearer): Verdict[] =>
+  judgeByAll(setting.policy, element.kind, (rule) => judgeFor(rule)?.(rule, element, setting, wearer))

@@ -4,7 +4,7 @@ import { capital } from '../decide/decision.ts'
 import { wordOf, type Kind } from '../kinds.ts'
 import { CONDITIONS, type Condition, type Policy, type Rule, type RuleInForce } from '../policy/shape.ts'
 import type { Element, Member, Seat } from '../state.ts'
-import type { Instant, LocalDate } from '../time.ts'
+import type { Duration, Instant, LocalDate } from '../time.ts'
 
 export interface Verdict {
   element: Id | null
@@ -18,6 +18,10 @@ export interface Verdict {
   on: LocalDate | null
   /** The day it counts from, and what happened then. */
   since?: { on: LocalDate; what: string }
+  /** The limit that was counted, where there is one. */
+  limit?: Duration
+  /** What the published base would have said, where the department's looser rule says better. */
+  loosened?: Condition
 }
 
 /** What every rule may look at besides the element. All dates are of the station's time zone. */
@@ -43,20 +47,29 @@ export type Judge = (rule: Rule, element: Element, setting: Setting, wearer?: We
 
 export const verdict = (
   rule: Rule,
-  element: Element,
+  /** An element, or the place that one is missing from. */
+  { id, kind }: { id: Id | null; kind: Kind },
   state: Condition,
   says: string,
-  more: Partial<Pick<Verdict, 'on' | 'since' | 'matter'>> = {},
+  more: Partial<Pick<Verdict, 'on' | 'since' | 'limit' | 'matter'>> = {},
 ): Verdict => ({
-  element: element.id,
-  kind: element.kind,
+  element: id,
+  kind,
   state,
   matter: rule.matter,
   rule: rule.id,
-  says,
+  says: state === 'ready' ? says : withAdvice(rule, says),
   on: null,
   ...more,
 })
+
+/** What to do about it, and whether the rule is confirmed: nobody is to be grounded by a figure of unknown standing unawares. */
+function withAdvice({ advice, limit, source }: Rule, says: string): string {
+  const doubt = `this ${limit === undefined ? 'rule' : 'figure'} is not confirmed`
+  return [says, advice, source.standing === 'from memory' ? doubt : undefined]
+    .filter((part) => part !== undefined)
+    .join('; ')
+}
 
 export const severity = (condition: Condition): number => CONDITIONS.indexOf(condition)
 export const worse = (a: Condition, b: Condition): Condition => (severity(a) <= severity(b) ? a : b)

@@ -92,6 +92,8 @@ describe('amend, an element', () => {
     const psi = (more: Told) => elementIn(given(start, more).state, 'Y-31').readings.map((each) => each.psi)
     expect(psi(amended(next(1), { psi: 4350 }))).toEqual([4400, 4350])
     expect(psi(amended(next(1), { withdrawn: true }))).toEqual([4400])
+    const { readings } = elementIn(given(start, amended(next(1), { celsius: -5 })).state, 'Y-31')
+    expect(readings.map((each) => each.celsius)).toEqual([undefined, -5])
   })
 })
 

@@ -80,7 +80,7 @@ describe('amend', () => {
       'a care of another kind of gear',
       [cared('2026-11-20')],
       { with: { care: 'flow-test' } },
-      'No flow test is done on coat shell C-1041. Its cares are: routine inspection, advanced inspection, routine cleaning, advanced cleaning, specialised cleaning, drying, repair.',
+      'No flow test is done on coat shell C-1041. Its cares are: routine inspection, advanced inspection, preliminary exposure reduction, routine cleaning, advanced cleaning, specialised cleaning, drying, repair.',
     ],
     [
       'more than the cylinder holds',

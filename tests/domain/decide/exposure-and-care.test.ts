@@ -125,7 +125,7 @@ describe('record-care', () => {
     [
       [],
       care({ element: 'Y-31', care: 'flow-test' }),
-      'No flow test is done on cylinder Y-31. Its cares are: routine inspection, routine cleaning, advanced cleaning, specialised cleaning, drying, repair, hydrostatic test.',
+      'No flow test is done on cylinder Y-31. Its cares are: routine inspection, preliminary exposure reduction, routine cleaning, advanced cleaning, specialised cleaning, drying, repair, hydrostatic test.',
     ],
   ])('recording a care is refused: %#', (more, command, words) => {
     given(house, more).when(command).refuses(words).changesNothing()

@@ -83,6 +83,23 @@ describe('read-pressure', () => {
     given(house).when(read('Y-31', 0)).records('pressure-read', { element: 'Y-31', psi: 0 })
   })
 
+  test.each([-60, -5.5, 0, 80])('the temperature of the cylinder is kept with it: %d C', (celsius) => {
+    const state = given(house)
+      .when({ ...read('Y-31', 4100), celsius })
+      .records('pressure-read', { element: 'Y-31', psi: 4100, celsius })
+    expect(elementIn(state, 'Y-31').readings).toEqual([{ ...said, seq: state.seq, psi: 4100, celsius }])
+  })
+
+  test.each([
+    [-61, 'is colder than any apparatus floor'],
+    [81, 'is hotter than any cylinder may be'],
+  ])('a temperature of %d C is refused', (celsius, words) => {
+    given(house)
+      .when({ ...read('Y-31', 4100), celsius })
+      .refuses(`read-pressure: celsius ${words}. Nothing was recorded.`)
+      .changesNothing()
+  })
+
   test('up to a quarter over the rated pressure is a reading; more is a misread gauge', () => {
     given(house).when(read('Y-31', 5625)).records('pressure-read', { element: 'Y-31', psi: 5625 })
     given(house)

@@ -1,4 +1,5 @@
 // Every line of every rule's table, in one list; a rule of the base policy without its lines fails the tests.
+import { BREATHING_CASES } from './breathing-cases.ts'
 import { COMPOSITION_CASES } from './composition-cases.ts'
 import { CONDITION_CASES } from './condition-cases.ts'
 import { FIT_TEST_CASES } from './fit-test-cases.ts'
@@ -13,6 +14,7 @@ export const CASES: readonly Case[] = [
   ...LIFE_CASES,
   ...INTERVAL_CASES,
   ...HYDROSTATIC_CASES,
+  ...BREATHING_CASES,
   ...FIT_TEST_CASES,
   ...CONDITION_CASES,
   ...PRESSURE_CASES,

@@ -71,13 +71,49 @@ describe('the sentence', () => {
       'complete-liner-inspection-interval',
       gear('coat-liner'),
       '2027-02-01',
-      'Coat liner X-1: first complete liner inspection within 3 years of issue ended on 10 Jan 2027.',
+      'Coat liner X-1: first complete liner inspection within 3 years of issue ended on 10 Jan 2027; this figure is not confirmed.',
+    ],
+    [
+      'complete-liner-inspection-interval',
+      gear('coat-liner', { cares: [cared('complete-liner-inspection', '2025-02-01')] }),
+      '2026-03-01',
+      'Coat liner X-1: 3 years from issue, the early complete liner inspection aside, runs to 10 Jan 2027.',
+    ],
+    [
+      'advanced-cleaning-interval',
+      gear('hood', { cares: [cared('advanced-cleaning', '2026-05-24')] }),
+      '2026-06-01',
+      'Hood X-6: 6 months from advanced cleaning runs to 24 Nov 2026.',
+    ],
+    [
+      'breathing-apparatus-monthly-inspection',
+      gear('air-pack', { issuedOn: null }),
+      '2026-06-01',
+      'Air pack X-10: it has no routine inspection on record; call the roll for it, or record a routine inspection.',
+    ],
+    [
+      'hydrostatic-test-interval',
+      gear('cylinder', { construction: 'carbon' }),
+      '2026-06-01',
+      'Cylinder X-11: it has no hydrostatic test on record and no date of manufacture; do not refill it past its test date.',
+    ],
+    [
+      'hydrostatic-test-interval',
+      gear('cylinder', { construction: 'glass', made: '2025-04' }),
+      '2026-06-01',
+      'Cylinder X-11: first hydrostatic test within 3 years of manufacture runs to 1 Apr 2028.',
+    ],
+    [
+      'composite-cylinder-life',
+      gear('cylinder'),
+      '2026-06-01',
+      'Cylinder X-11: its construction is not known, so neither is its life.',
     ],
     [
       'hydrostatic-test-interval',
       gear('cylinder'),
       '2026-11-24',
-      'Cylinder X-11: its construction is not known, so neither is its hydrostatic test.',
+      'Cylinder X-11: its construction is not known, so neither is its hydrostatic test; do not refill it past its test date.',
     ],
   ])('of %s tells the last good day', (rule, element, today, sentence) => {
     expect(sayVerdict(verdictOf(rule, element, { today })!)).toBe(sentence)
@@ -90,7 +126,10 @@ describe('the newest care', () => {
     const second = cared('flow-test', '2026-02-01')
     const failed = cared('flow-test', '2026-03-01', { result: 'unserviceable' })
     const other = cared('function-check', '2026-04-01')
-    expect(newestCare(gear('air-pack', { cares: [first, second, failed, other] }), 'flow-test')).toBe(second)
+    expect(newestCare(gear('air-pack', { cares: [first, second, failed, other] }), 'flow-test')).toEqual({
+      on: '2026-02-01',
+      what: 'flow test',
+    })
     expect(newestCare(gear('air-pack', { cares: [failed, other] }), 'flow-test')).toBeUndefined()
   })
 })

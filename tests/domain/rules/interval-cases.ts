@@ -102,6 +102,46 @@ const LINER = dayTable('complete-liner-inspection-interval', 'coat-liner', [
     'expired',
   ],
   ['nothing', 'no inspection and no day of issue', { issuedOn: null }, '2026-11-24', 'unproven'],
+  [
+    'within',
+    'opened early, the three years still run',
+    done('complete-liner-inspection', '2025-01-10'),
+    '2027-01-10',
+    'due',
+    '2027-01-10',
+  ],
+  [
+    'past',
+    'opened early, the day after the three years',
+    done('complete-liner-inspection', '2025-01-10'),
+    '2027-01-11',
+    'expired',
+    '2027-01-10',
+  ],
+  [
+    'past',
+    'opened before anybody wore it is no early one',
+    done('complete-liner-inspection', '2024-01-09'),
+    '2025-01-10',
+    'expired',
+    '2025-01-09',
+  ],
+  [
+    'within',
+    'opened on the day of issue is an early one',
+    done('complete-liner-inspection', '2024-01-10'),
+    '2025-01-11',
+    'ready',
+    '2027-01-10',
+  ],
+  [
+    'within',
+    'opened in the third year, the later of the two days counts',
+    done('complete-liner-inspection', '2026-01-11'),
+    '2027-01-11',
+    'due',
+    '2027-01-11',
+  ],
 ])
 
 const FLOW = dayTable('flow-test-interval', 'air-pack', [

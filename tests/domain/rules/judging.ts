@@ -1,7 +1,8 @@
 // Gear, wearers and days to judge by the published base in the tests of the rules; it must never work out an outcome.
 import { KINDS, type Care, type Exposure, type Kind } from '../../../src/domain/kinds.ts'
-import { BASES, DEFAULT_BASE, layOver } from '../../../src/domain/policy/in-force.ts'
-import type { Condition, Policy, Rule } from '../../../src/domain/policy/shape.ts'
+import { BASES, DEFAULT_BASE } from '../../../src/domain/policy/bases.ts'
+import { layOver } from '../../../src/domain/policy/in-force.ts'
+import type { Condition, Overlay, Policy, Rule } from '../../../src/domain/policy/shape.ts'
 import { judgePresence } from '../../../src/domain/rules/composition.ts'
 import { judgeElement } from '../../../src/domain/rules/judge.ts'
 import type { Setting, Verdict, Wearer } from '../../../src/domain/rules/verdict.ts'
@@ -39,6 +40,8 @@ export const cared = (care: Care, on: string, more: Partial<CareRecord> = {}): C
 })
 export const exposed = (exposure: Exposure, at: string, seq = 20) => ({ ...said(seq, at), exposure })
 export const read = (psi: number, at: string) => ({ ...said(30, at), psi })
+/** Looked at and found serviceable, at roll call or as its gauge was read. */
+export const called = (on: string) => said(35, noon(on))
 export const tagged = (reason: string, matter: 'safety' | 'compliance', seq = 40) => ({
   ...said(seq, noon('2026-11-24')),
   reason,
@@ -81,6 +84,9 @@ export const verdictOf = (rule: string, element: Element, day: Day, worn?: Weare
 /** What one rule says of a place, given the element that is on the books for it. */
 export const presenceOf = (rule: string, kind: Kind, assigned: Element | undefined, worn = wearer()) =>
   judgePresence(ruleOf(rule), kind, assigned, worn)
+
+/** The policy that an overlay makes of a base, the default one unless it says otherwise. */
+export const policyWith = (overlay: Overlay, base = BASE): Policy => layOver(base, overlay)
 
 /**
  * One line of a rule's table. `side` is where the case stands: within the rule, past it, or with nothing on

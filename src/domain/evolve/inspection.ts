@@ -1,0 +1,55 @@
+// Folds what was looked at, at roll call or as a gauge was read, into a draft; what is entered late must never hide what is newer.
+import type { EventOf } from '../events.ts'
+import type { Id } from '../gear.ts'
+import { assigned, ensembleAt, isHere, standInOf, type Reading, type Said, type State } from '../state.ts'
+import { said } from './crew.ts'
+import { changeElement, KEPT } from './gear.ts'
+
+const isNewer = (one: Said, other: Said): boolean => Date.parse(one.at) > Date.parse(other.at)
+
+function lookedAt(draft: State, id: Id, event: Said): void {
+  changeElement(draft, id, ({ called }) => ({
+    called: called && isNewer(called, event) ? called : said(event),
+  }))
+}
+
+/** An answer looks at all that is worn there; what it found something wrong with has not passed. */
+export function callRoll(draft: State, event: EventOf<'seat-answered'>): void {
+  const seat = draft.seats.get(event.data.seat)
+  if (!draft.tour || !seat) return
+  const found = new Set(event.data.findings.map((each) => each.element))
+  for (const { id } of ensembleAt(draft, seat)) if (!found.has(id)) lookedAt(draft, id, event)
+}
+
+/** The air pack on which a cylinder is mounted: that of the seat whose cylinder it is just now. */
+function packOf(draft: State, cylinder: Id): Id | undefined {
+  const seat = standInOf(draft, cylinder)?.holder ?? draft.elements.get(cylinder)?.issuedTo ?? null
+  const pack = assigned(draft, seat, 'air-pack')
+  return pack && isHere(pack) && assigned(draft, seat, 'cylinder')?.id === cylinder ? pack.id : undefined
+}
+
+/**
+ * Whoever reads the gauge has the apparatus in hand: that is a routine inspection of cylinder and air pack. A reading
+ * entered later than it was taken goes where it belongs among the others, so that the newest stays the last.
+ */
+export function readPressure(draft: State, event: EventOf<'pressure-read'>): void {
+  const { element: id, psi, celsius, recordedAt } = event.data
+  const reading: Reading = { ...said(event), psi, ...(celsius !== undefined && { celsius }) }
+  changeElement(draft, id, ({ readings }) => {
+    const later = recordedAt === undefined ? [] : readings.filter((each) => isNewer(each, reading))
+    const sooner = readings.filter((each) => !later.includes(each))
+    return { readings: [...sooner, reading, ...later].slice(-KEPT) }
+  })
+  lookedAt(draft, id, event)
+  const pack = packOf(draft, id)
+  if (pack !== undefined) lookedAt(draft, pack, event)
+}
+
+/** A reading withdrawn was no inspection either: the cylinder falls back on the reading before it, the air pack on none. */
+export function withdrawReading(draft: State, seq: number): void {
+  for (const { id, called, readings, ...element } of draft.elements.values()) {
+    if (called?.seq !== seq) continue
+    const before = readings.at(-1)
+    draft.elements.set(id, { id, readings, ...element, ...(before && { called: said(before) }) })
+  }
+}

@@ -1,0 +1,52 @@
+// Says in one sentence who may not ride, and in another how far the roll call is; it never judges who is fit.
+import type { Shown, Tone } from './signs.ts'
+import type { State } from './state.ts'
+import { clockOf, type Instant } from './time.ts'
+
+/** What the sentences look at of a rig and its riding positions. */
+interface Rig {
+  name: string
+  canRide: boolean
+  rows: readonly { name: string; state: Shown; fit: boolean; answered: boolean }[]
+}
+
+export interface RollCall {
+  answered: number
+  filled: number
+  complete: boolean
+  last: Instant | null
+  words: string
+}
+
+/** Who may not ride, as one sentence, and how pressing that is. */
+export function sayHeadline(rigs: readonly Rig[]): { headline: string; tone: Tone } {
+  const rows = rigs.flatMap((rig) => rig.rows)
+  if (!rows.length) return { headline: 'This station has no rig yet.', tone: 'warn' }
+  const filled = rows.filter((row) => row.state !== 'unfilled')
+  if (!filled.length) return { headline: 'Nobody is seated yet.', tone: 'warn' }
+  const unfit = filled.filter((row) => !row.fit)
+  const kept = rigs.filter((rig) => !rig.canRide)
+  const rides = kept.length ? ` ${kept.map((rig) => rig.name).join(' and ')} cannot ride.` : ''
+  const due = filled.filter((row) => row.state === 'due').length
+  if (unfit.length) {
+    // Many names would be cut short on a narrow screen; the rows beneath name everybody.
+    const names = unfit.length <= 2 ? `: ${unfit.map((row) => row.name).join(', ')}` : ''
+    return { headline: `${unfit.length} may not ride${names}.${rides}`, tone: 'bad' }
+  }
+  if (rides) return { headline: `Everybody seated may ride.${rides}`, tone: 'bad' }
+  const soon = due ? ` ${due} with something due.` : ''
+  return { headline: `Everybody seated may ride and every rig can.${soon}`, tone: due ? 'warn' : 'good' }
+}
+
+export function rollCallOf(state: State, rigs: readonly Rig[]): RollCall {
+  const filled = rigs.flatMap((rig) => rig.rows).filter((row) => row.state !== 'unfilled')
+  const answered = filled.filter((row) => row.answered).length
+  const times = [...(state.tour?.answers.values() ?? [])].toSorted((a, b) => a.seq - b.seq)
+  const last = times.at(-1)?.at ?? null
+  const complete = state.tour !== null && filled.length > 0 && answered === filled.length
+  const when = last ? `, last ${clockOf(last)}` : ''
+  const words = !state.tour
+    ? 'No tour is open.'
+    : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
+  return { answered, filled: filled.length, complete, last, words }
+}

@@ -1,0 +1,151 @@
+// What a verdict adds to what it found: what to do, whether the figure is confirmed, and that a cold cylinder reads low.
+import { describe, expect, it } from 'vitest'
+import { BASES } from '../../../src/domain/policy/bases.ts'
+import { layOver } from '../../../src/domain/policy/in-force.ts'
+import { overlayShape, type Overlay } from '../../../src/domain/policy/shape.ts'
+import { judgePresence } from '../../../src/domain/rules/composition.ts'
+import { psiWhenWarm } from '../../../src/domain/rules/conditions.ts'
+import { given } from '../given.ts'
+import { CASES } from './cases.ts'
+import { BASE, exposed, gear, policyWith, presenceOf, read, ruleOf, verdictOf, wearer } from './judging.ts'
+
+const AT_NOON = '2026-11-24T12:00:00.000-05:00'
+const DOUBT = /this (figure|rule) is not confirmed/
+
+describe('a rule from memory', () => {
+  it('says so after every verdict that is not ready, and no other rule ever does', () => {
+    let doubted = 0
+    for (const { rule, judge } of CASES) {
+      const found = judge()
+      if (!found) continue
+      const isDoubtful = ruleOf(rule).source.standing === 'from memory' && found.state !== 'ready'
+      expect(`${rule} ${DOUBT.test(found.says)}`).toBe(`${rule} ${isDoubtful}`)
+      if (isDoubtful) doubted++
+    }
+    expect(doubted).toBeGreaterThan(3)
+  })
+
+  it('calls a limit a figure, and a rule without one a rule', () => {
+    const policy = layOver(BASES.get('nfpa-1850-provisional')!, null)
+    const day = { today: '2026-11-24', policy }
+    const smoked = gear('hood', {
+      made: '2016-03',
+      exposures: [exposed('products-of-combustion', '2026-11-23T14:00:00.000-05:00')],
+    })
+    expect(verdictOf('structural-service-life', smoked, day)!.says).toBe(
+      '10 years from manufacture ended on 28 Feb 2026; this figure is not confirmed',
+    )
+    expect(verdictOf('smoke-exposure', smoked, day)!.says).toBe(
+      'exposed to products of combustion on 23 Nov 2026, needs advanced cleaning or specialised cleaning; this rule is not confirmed',
+    )
+    expect(verdictOf('smoke-exposure', gear('hood'), day)!.says).toBe(
+      'no open exposure to products of combustion',
+    )
+  })
+})
+
+describe('the advice of a rule', () => {
+  it('is said when something is to be done and not when all is well', () => {
+    const advised = BASE.rules.filter((rule) => rule.advice !== undefined).map((rule) => rule.id)
+    expect(advised).toEqual(['hydrostatic-test-interval', 'breathing-apparatus-monthly-inspection'])
+    for (const { rule, judge } of CASES) {
+      const found = judge()
+      const { advice } = ruleOf(rule)
+      if (!found || advice === undefined) continue
+      expect(found.says.endsWith(`; ${advice}`)).toBe(found.state !== 'ready')
+    }
+  })
+
+  it('of what must be there is said of a gap', () => {
+    const advice = 'look in the drying room'
+    const missing = judgePresence({ ...ruleOf('element-missing'), advice }, 'hood', undefined, wearer())!
+    expect(missing.says).toBe(`missing; ${advice}`)
+    expect(presenceOf('element-missing', 'hood', undefined)!.says).toBe('missing')
+  })
+})
+
+describe('a cold cylinder', () => {
+  // Ideal-gas law at constant volume (any physics handbook): p1 / T1 = p2 / T2, with 0 C = 273.15 K and 70 F = 294.26 K.
+  // 4500 psi at 70 F is 4500 x 274.15 / 294.26 = 4192.47 psi at 1 C; 4192 x 294.26 / 274.15 = 4499.5, just under.
+  it.each([
+    [4192, 1, 4499],
+    [4190, 1, 4497],
+    [4500, 21, 4502],
+    [3900, -18, 4498],
+    [4050, 0, 4363],
+    [4500, 21.11, 4500],
+    [0, -20, 0],
+  ])('that reads %d psi at %d C reads about %d when warm', (psi, celsius, warm) => {
+    expect(psiWhenWarm(psi, celsius)).toBe(warm)
+  })
+
+  const DAY = { today: '2026-01-10' }
+  const AT = '2026-01-10T07:10:00.000-05:00'
+  const reading = (psi: number, celsius?: number) =>
+    verdictOf(
+      'cylinder-pressure',
+      gear('cylinder', {
+        ratedPsi: 4500,
+        readings: [{ ...read(psi, AT), ...(celsius !== undefined && { celsius }) }],
+      }),
+      DAY,
+    )!
+
+  it('is told with what it would read when warm, under 15 C and not from there on', () => {
+    expect(reading(4192, 1).says).toBe('4192 of 4500 psi (at 1 C; warmed to 21 C it would read about 4499)')
+    expect(reading(4050, 0).says).toBe(
+      '4050 psi is at or below 90% of 4500 (at 0 C; warmed to 21 C it would read about 4363): change or refill it',
+    )
+    expect(reading(4400, 14.9).says).toContain('at 14.9 C; warmed to 21 C')
+    expect(reading(4400, 15).says).toBe('4400 of 4500 psi')
+    expect(reading(4400).says).toBe('4400 of 4500 psi')
+  })
+
+  // 29 CFR 1910.134(h)(3)(iii) speaks of the pressure, not of what it would be in a warm room.
+  it.each([-40, -18, 0, 14, 15, 21, 45])('is judged by its gauge at %d C as at any other', (celsius) => {
+    expect([4050, 4051].map((psi) => reading(psi, celsius).state)).toEqual(['out-of-service', 'ready'])
+    expect([4050, 4051].map((psi) => reading(psi).state)).toEqual(['out-of-service', 'ready'])
+  })
+})
+
+describe('preliminary exposure reduction', () => {
+  const clearing = (clearedBy: string[]) => ({
+    name: 'Alder Hollow',
+    changes: [],
+    add: [
+      {
+        ...ruleOf('smoke-exposure'),
+        id: 'our-own',
+        watch: { exposure: 'other', clearedBy },
+        reason: 'So decided.',
+      },
+    ],
+  })
+
+  // firerescue1.com; wscff.org: it is not cleaning and does not make gear fit for reuse.
+  it('cannot be named by an overlay as what clears an exposure, and the refusal says why', () => {
+    given()
+      .when({
+        do: 'adopt-policy',
+        overlay: clearing(['advanced-cleaning', 'preliminary-exposure-reduction']),
+      })
+      .refuses(
+        'adopt-policy: overlay.add.0.watch.clearedBy must not name preliminary exposure reduction: it is not cleaning and clears nothing. Nothing was recorded.',
+      )
+      .changesNothing()
+    expect(overlayShape.safeParse(clearing(['advanced-cleaning'])).success).toBe(true)
+  })
+
+  it('moves no date either', () => {
+    const care = { care: 'preliminary-exposure-reduction', on: '2026-11-24', result: 'serviceable' } as const
+    const rinsed = { cares: [{ seq: 9, at: AT_NOON, by: 'M-1', ...care }] }
+    const policy = policyWith({ name: 'none', changes: [], add: [] } satisfies Overlay)
+    for (const { id, kinds } of BASE.rules) {
+      const day = { today: '2026-11-24', policy }
+      const [before, after] = [gear(kinds[0]!), gear(kinds[0]!, rinsed)].map((each) =>
+        verdictOf(id, each, day),
+      )
+      expect(after).toEqual(before)
+    }
+  })
+})
