@@ -60,6 +60,10 @@ export interface KindFacts {
   held: 'member' | 'seat'
   /** The member's measure it must fit, where there is one. */
   measure?: Measure
+  /** What it is made up of, as a routine inspection goes over it. */
+  parts: string[]
+  /** How its sizes are written: read by pattern, since makers add to any list. None where one size is worn by all. */
+  sizes?: { as: string; pattern: string }
   /** The cares that can be recorded for it. */
   cares: Care[]
   /** What a routine inspection looks at. Source: the 2008 routine inspection list as published by fire departments. */
@@ -72,6 +76,9 @@ export const factsOf = (kind: Kind): KindFacts => kinds[kind]
 export const wordOf = (kind: Kind): string => kinds[kind].word
 export const pointsOf = (kind: Kind): string[] => [...kinds[kind].points, ...catalogue.everywhere]
 export const isHeldBySeat = (kind: Kind): boolean => kinds[kind].held === 'seat'
+
+/** What a label carries. Source: the published list of what each separable layer's label states. */
+export const LABEL_FIELDS: readonly string[] = catalogue.label
 
 /** `'advanced-cleaning'` reads `advanced cleaning`. */
 export const plain = (name: string): string => name.replaceAll('-', ' ')

@@ -1,5 +1,7 @@
 // Compares sizes as labels write them; a size it cannot read never fits unless it is written the same.
 
+import { factsOf, type Kind } from './kinds.ts'
+
 /** Exact; larger within what the policy allows; or wrong. Smaller than measured is always wrong. */
 export type Fit = 'exact' | 'larger' | 'wrong'
 
@@ -32,3 +34,9 @@ export function compareSize(size: string, wanted: string, over: readonly number[
 
 export const sayFit = (fit: Fit): string =>
   fit === 'exact' ? 'fits' : fit === 'larger' ? 'is larger but allowed for' : 'does not fit'
+
+/** Is a size written as sizes of this kind are? True where the kind has no sizes to be read. */
+export const isSizeOf = (kind: Kind, size: string): boolean => {
+  const { sizes } = factsOf(kind)
+  return !sizes || new RegExp(sizes.pattern).test(normal(size))
+}

@@ -6,6 +6,7 @@ import { capital, nameOf, sayAbsence, sayMember } from '../domain/decide/decisio
 import type { Event } from '../domain/events.ts'
 import { explain, sayExplanation, type Explanation } from '../domain/explain.ts'
 import type { Id } from '../domain/gear.ts'
+import { factsOf, pointsOf } from '../domain/kinds.ts'
 import { policyOf } from '../domain/policy/in-force.ts'
 import { SIGNS } from '../domain/signs.ts'
 import { standInOf, type Element, type Member, type State } from '../domain/state.ts'
@@ -138,6 +139,8 @@ function elementCard(element: Element, state: State): string[] {
     ...element.tags.map(({ reason, matter, at, by }) =>
       row('Tag open', `${reason} (${matter}), ${sayWhen(at)}, by ${sayMember(state, by)}`),
     ),
+    row('Parts', factsOf(element.kind).parts.join(', ')),
+    row('Look at', pointsOf(element.kind).join('; ')),
   ]
 }
 

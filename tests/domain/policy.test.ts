@@ -3,7 +3,8 @@ import { z } from 'zod'
 import { describe, expect, it } from 'vitest'
 import catalogue from '../../data/catalogue.json' with { type: 'json' }
 import base2020 from '../../data/policies/nfpa-1851-2020.json' with { type: 'json' }
-import { CARES, factsOf, KINDS, MEASURES, wordOf } from '../../src/domain/kinds.ts'
+import { CARES, factsOf, type Kind, KINDS, LABEL_FIELDS, MEASURES, wordOf } from '../../src/domain/kinds.ts'
+import { isSizeOf } from '../../src/domain/size.ts'
 import { BASES, DEFAULT_BASE } from '../../src/domain/policy/bases.ts'
 import { baseShape } from '../../src/domain/policy/shape.ts'
 import { BASE } from './rules/judging.ts'
@@ -66,6 +67,7 @@ describe('the published base', () => {
 describe('the catalogue', () => {
   const shape = z.strictObject({
     everywhere: z.array(z.string().min(1)).min(1),
+    label: z.array(z.string().min(1)).min(1),
     kinds: z.strictObject(
       Object.fromEntries(
         KINDS.map((kind) => [
@@ -75,6 +77,8 @@ describe('the catalogue', () => {
             mark: z.string().regex(/^\S{1,2}$/),
             held: z.enum(['member', 'seat']),
             measure: z.enum(MEASURES).optional(),
+            parts: z.array(z.string().min(1)).min(1),
+            sizes: z.strictObject({ as: z.string().min(1), pattern: z.string().startsWith('^') }).optional(),
             cares: z.array(z.enum(CARES)).min(1),
             points: z.array(z.string().min(1)).min(1),
           }),
@@ -95,5 +99,27 @@ describe('the catalogue', () => {
       const all = [...cares, ...points, ...catalogue.everywhere]
       expect(all.filter((each, index) => all.indexOf(each) !== index)).toEqual([])
     }
+  })
+})
+
+describe('the sizes of a kind', () => {
+  // Coat chest x length and trousers waist x inseam: firehouse.com 10656648, as published. Gloves XXS to XXL, or from the
+  // 2018 edition two digits of index-finger length, 64 to 82 mm, with N or W: range published, codes from memory. Boots in
+  // whole and half sizes with widths: from memory.
+  it.each<[Kind, string[], string[]]>([
+    ['coat-shell', ['44x32', '44 X 32', '46x32x34', '44R', '44'], ['banana', '4432x', 'XL-ish', '']],
+    ['trouser-shell', ['38x30', '38/30', '40x32.5'], ['38x', 'thirty']],
+    ['gloves', ['76W', '64N', '82', 'XXS', 'xxl'], ['63W', '83W', '76Q', 'XXXL']],
+    ['boots', ['11D', '10.5EE', '9'], ['11.7D', 'D11']],
+    ['facepiece', ['S', 'm', 'L'], ['44x32']],
+    ['helmet', ['anything: one size is worn by all', ''], []],
+  ])('%s are read by pattern', (kind, sizes, others) => {
+    for (const size of sizes) expect([size, isSizeOf(kind, size)]).toEqual([size, true])
+    for (const size of others) expect([size, isSizeOf(kind, size)]).toEqual([size, false])
+  })
+
+  it('are told for every kind that a member is measured for', () => {
+    expect(KINDS.filter((kind) => factsOf(kind).measure && !factsOf(kind).sizes)).toEqual([])
+    expect(LABEL_FIELDS).toContain('month and year of manufacture')
   })
 })

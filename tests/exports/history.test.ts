@@ -25,6 +25,8 @@ Boots B-1
   Custody     issued
   Issued to   A. Varga (M-104), first issued 1 Oct 2026
   Tags open   none
+  Parts       upper, sole, toe cap, shank, liner, closure
+  Look at     cut, puncture or crack; tread wear; toe or shank exposed; sole separation; heat damage; water resistance; closure; soiling; contamination; wet; label missing or not legible; does not fit the wearer
 
 2026-11-01 09:00  #23  by setup  Added boots B-1.
 2026-11-01 09:00  #24  by setup  Issued boots B-1 to A. Varga (M-104) on 1 Oct 2026.

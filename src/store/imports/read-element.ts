@@ -2,7 +2,8 @@
 import { labelFault, wrongHolder } from '../../domain/decide/setting-up.ts'
 import type { ImportedElement } from '../../domain/events.ts'
 import { dateShape, elementShape, idShape } from '../../domain/gear.ts'
-import { isHeldBySeat } from '../../domain/kinds.ts'
+import { factsOf, isHeldBySeat, wordOf } from '../../domain/kinds.ts'
+import { isSizeOf } from '../../domain/size.ts'
 import { firstDay, type LocalDate } from '../../domain/time.ts'
 import { isRackWord, readCode, readConstruction, readPsi, type Read } from './cells.ts'
 import type { ColumnName } from './columns.ts'
@@ -88,8 +89,14 @@ function fieldCell(row: Row, column: ColumnName, reading: Reading): string {
   return ''
 }
 
-function tellDisagreements(row: Row, { fault }: Reading, element: ImportedElement): void {
-  const { kind, made, inService, ratedPsi, issuedOn } = element
+function tellDisagreements(row: Row, { fault, note }: Reading, element: ImportedElement): void {
+  const { kind, made, inService, ratedPsi, issuedOn, size } = element
+  if (size !== undefined && !isSizeOf(kind, size)) {
+    const usual = factsOf(kind).sizes!.as
+    note(
+      `Line ${row.line}: ${show(size)} is no size that ${wordOf(kind)} is marked with (${usual}); it will fit nobody.`,
+    )
+  }
   const dates = labelFault({ kind, made, inService }, LATEST)
   const pressure = labelFault({ kind, ratedPsi }, LATEST)
   const isEarly = made !== undefined && issuedOn !== undefined && issuedOn < firstDay(made)

@@ -32,6 +32,20 @@ describe('the rows together', () => {
     ])
   })
 
+  it('note a size that its kind is not marked with, and take it: makers add to any list', () => {
+    const read = taken(readText('ID,Type,Size\nX-1,Coat,banana\nX-2,Coat,44x32\nX-3,Helmet,any\n'))
+    expect(read.elements.map((each) => each.size)).toEqual(['banana', '44x32', 'any'])
+    expect(read.notes.filter((each) => each.includes('size'))).toEqual([
+      'Line 2: "banana" is no size that coat shell is marked with (chest x length in inches, as 44x32); it will fit nobody.',
+    ])
+  })
+
+  it('refuse a name where an id is wanted', () => {
+    expect(sayFaults(faultsOf(readText('ID,Type,Assigned to\nX-1,Hood,"Ames, Dana"\n')))).toEqual([
+      'Line 2, column "Assigned to": "Ames, Dana" looks like a name. Write the id of the member or riding position, as M-104.',
+    ])
+  })
+
   it('say as many faults as asked for and count the others', () => {
     const faults = faultsOf(readText('ID,Type\nX-1,Kite\nX-2,Kite\nX-3,Kite\n'))
     expect(sayFaults(faults)).toHaveLength(3)
