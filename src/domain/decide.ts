@@ -9,6 +9,7 @@ import * as settingUp from './decide/setting-up.ts'
 import { baseOf } from './policy/bases.ts'
 import { faultsOf } from './policy/in-force.ts'
 import type { State } from './state.ts'
+import { dateOf } from './time.ts'
 
 export type { Decision } from './decide/decision.ts'
 
@@ -21,13 +22,19 @@ export function decide(command: Dated, state: State): Decision {
   return stranger ? refuse(stranger) : decideBy(command, state)
 }
 
-function strangerAt({ by, do: name }: Dated, state: State): string | undefined {
+/** Is it a care or a fit test of the time before the station was made? Whoever sets it up brings that along. */
+const isOfBefore = (command: Dated, state: State): boolean =>
+  (command.do === 'record-care' || command.do === 'record-fit-test') &&
+  command.on < dateOf(state.station!.madeAt)
+
+function strangerAt(command: Dated, state: State): string | undefined {
+  const { by, do: name } = command
   if (by !== SETUP) {
     return state.members.has(by)
       ? undefined
       : `There is no member ${by} in this station. Nothing was recorded.`
   }
-  return state.members.size === 0 || SETTING_UP.includes(name)
+  return state.members.size === 0 || SETTING_UP.includes(name) || isOfBefore(command, state)
     ? undefined
     : `"setup" may only set up and import. Give the id of the member who does this in "by".`
 }

@@ -47,6 +47,25 @@ describe('who gives it', () => {
     expect('refused' in decision && decision.refused === asSetup).toBe(!settingUp.includes(name))
   })
 
+  test('care and fit tests of the time before the station was made come with the setting up; later ones need a name', () => {
+    const care = (on: string) => ({
+      do: 'record-care',
+      by: 'setup',
+      element: 'C-1041',
+      care: 'advanced-cleaning',
+      on,
+      result: 'serviceable',
+    })
+    const made = NOW.slice(0, 10)
+    given(house).when(care('2026-11-23')).records('care-recorded', {
+      element: 'C-1041',
+      care: 'advanced-cleaning',
+      on: '2026-11-23',
+      result: 'serviceable',
+    })
+    given(house).when(care(made)).refuses(asSetup).changesNothing()
+  })
+
   test('before the first member joins, setup may do anything; after, not', () => {
     const note = { do: 'note', by: 'setup', text: 'keys are in the drawer' }
     given().when(note).records('note-made', { text: 'keys are in the drawer' })
