@@ -91,7 +91,13 @@ const sayLabel = (element: Element | undefined): string =>
 
 function placeLine({ kind, element, standsIn, state, verdicts }: PlaceAssessment): PlaceLine {
   const [worst] = verdicts
-  const text = worst && (worst.state !== 'ready' || !element) ? capital(worst.says) : ''
+  const better = verdicts.find((each) => each.loosened)
+  const text =
+    worst && (worst.state !== 'ready' || !element)
+      ? capital(worst.says)
+      : better
+        ? `By a looser rule; the published base says ${plain(better.loosened!)}`
+        : ''
   return {
     kind,
     word: wordOf(kind),

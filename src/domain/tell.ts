@@ -100,7 +100,7 @@ function sentence(event: Event, state: State): string {
   const { type, data } = event
   switch (type) {
     case 'station-made':
-      return `Station ${data.name} made: ${data.timeZone}, rotation ${data.rotation}, tours start at ${data.starts}.`
+      return `${data.name} made: ${data.timeZone}, rotation ${data.rotation}, tours start at ${data.starts}.`
     case 'rig-added':
       return `Rig ${data.rig.name} (${data.rig.id}) added with ${data.rig.seats.length} riding positions, minimum crew ${data.rig.minimum}.`
     case 'member-added':

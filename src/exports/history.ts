@@ -1,6 +1,4 @@
 // All that happened to one element, member, riding position or rig, in the order of the journal; it must never skip an event.
-import { assessNow } from '../domain/assess.ts'
-import { arrange } from '../domain/board.ts'
 import { cleanText } from '../domain/clean.ts'
 import { capital, nameOf, sayAbsence, sayMember } from '../domain/decide/decision.ts'
 import type { Event } from '../domain/events.ts'
@@ -8,7 +6,6 @@ import { explain, sayExplanation, type Explanation } from '../domain/explain.ts'
 import type { Id } from '../domain/gear.ts'
 import { factsOf, pointsOf } from '../domain/kinds.ts'
 import { policyOf } from '../domain/policy/in-force.ts'
-import { SIGNS } from '../domain/signs.ts'
 import { standInOf, type Element, type Member, type State } from '../domain/state.ts'
 import { tell } from '../domain/tell.ts'
 import { sayDate, type Instant } from '../domain/time.ts'
@@ -51,7 +48,6 @@ export function historyText(events: Iterable<Event>, state: State, id: Id, at: I
   const told = lines.length ? lines : ['The journal says nothing of it.']
   const parts = [
     card,
-    ensembleLines(state, at, id),
     rulesPart('What the rules have against it, the worst first:', against),
     told,
     rulesPart('The rules that have nothing against it:', others),
@@ -64,24 +60,6 @@ export function historyText(events: Iterable<Event>, state: State, id: Id, at: I
 
 const rulesPart = (title: string, explained: readonly Explanation[]): string[] =>
   explained.length ? [title, ...explained.flatMap(sayExplanation).map(cleanLine)] : []
-
-/** What a riding position has, each element with its state; empty for any other id. */
-function ensembleLines(state: State, at: Instant, id: Id): string[] {
-  if (!state.seats.has(id)) return []
-  const rows = arrange(assessNow(state, at), state).rigs.flatMap((rig) => rig.rows)
-  const row = rows.find((each) => each.seat === id)
-  if (!row?.places.length) return []
-  return [
-    `As it stands: ${SIGNS[row.state].word}`,
-    ...row.reasons.map((each) => `  ${SIGNS[each.state].word} (${each.matter}): ${each.text}`),
-    ...row.loosened.map((each) => `  Only by a looser rule: ${each}`),
-    ...row.places.map(({ word, element, label, standsIn, state: condition }) => {
-      const notes = [label, standsIn ? 'a spare' : ''].filter(Boolean).join(', ')
-      const gear = element ? ` ${element}${notes && ` (${notes})`}` : ''
-      return `  ${capital(word)}${gear}: ${SIGNS[condition].word}`
-    }),
-  ].map(cleanLine)
-}
 
 /** Cleaned, with the indent that shows what belongs to what. */
 const cleanLine = (line: string): string => `${/^ */.exec(line)![0]}${cleanText(line)}`

@@ -21,7 +21,11 @@ export function readNewest(folder: string, count: number, files: Files = realFil
       tail = Buffer.concat([piece.subarray(0, files.read(fd, piece, from)), tail])
     }
     const lines = tail.toString('utf8').split('\n').slice(0, -1)
-    return lines.slice(from > 0 ? 1 : 0).slice(-count).toReversed().flatMap(parsed)
+    return lines
+      .slice(from > 0 ? 1 : 0)
+      .slice(-count)
+      .toReversed()
+      .flatMap(parsed)
   } finally {
     files.close(fd)
   }

@@ -2,15 +2,13 @@
 import { useSyncExternalStore, type ReactElement } from 'react'
 import { Lines } from './lines.tsx'
 import { boardScreen } from './panels/board.ts'
-import type { Size } from './panels/frame.ts'
+import { isTooSmall, LEAST, type Size } from './panels/frame.ts'
 import { cardScreen, helpScreen, logScreen } from './panels/reading.ts'
 import { rollCallScreen } from './panels/roll-call.ts'
 import { sheetScreen } from './panels/sheet.ts'
 import { plainLine, type Line } from './theme.ts'
 import type { Screen, Ui } from './ui-state.ts'
 import type { View } from './view.ts'
-
-export const LEAST: Size = { columns: 80, rows: 24 }
 
 const SCREENS: Readonly<Record<Screen, (view: View, ui: Ui, size: Size) => Line[]>> = {
   board: boardScreen,
@@ -28,7 +26,7 @@ export interface Glass {
 }
 
 export function linesFor(view: View, ui: Ui, size: Size): Line[] {
-  if (size.columns < LEAST.columns || size.rows < LEAST.rows) {
+  if (isTooSmall(size)) {
     return [
       plainLine(`The board needs ${LEAST.columns}x${LEAST.rows}; this is ${size.columns}x${size.rows}.`),
     ]

@@ -6,6 +6,7 @@ import * as crew from './actions/crew.ts'
 import * as custody from './actions/custody.ts'
 import * as desk from './actions/desk.ts'
 import * as outOfService from './actions/out-of-service.ts'
+import { pressure } from './actions/pressure.ts'
 import * as spare from './actions/swap.ts'
 import * as tour from './actions/tour.ts'
 
@@ -29,7 +30,7 @@ export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[]
   {
     title: 'Gear',
     actions: [
-      care.pressure,
+      pressure,
       care.exposure,
       care.care,
       custody.sendAway,
@@ -69,7 +70,7 @@ export const LOOKING: readonly Looking[] = [
 export const EVERYWHERE: readonly { keys: string; help: string }[] = [
   { keys: 'up, down', help: 'move along the list' },
   { keys: 'Tab', help: 'on the board: the next rig' },
-  { keys: 'Enter', help: 'on the board: call the riding position in hand; elsewhere: take or confirm' },
+  { keys: 'Enter', help: 'on the board: all about the riding position in hand; elsewhere: take or confirm' },
   { keys: 'Esc', help: 'one step back, always' },
   { keys: 'Ctrl-C', help: 'leave the board at once' },
   { keys: 'a scan', help: 'shows the card of what was scanned; never a command or an answer' },

@@ -8,6 +8,8 @@ export type Screen = 'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'help'
 export interface LogEntry {
   seq: number
   text: string
+  /** `withdrawn by #41`: what became of it. */
+  became?: string | undefined
   /** It amends or withdraws another. */
   isCorrection: boolean
   /** It says who or what there is: that is corrected, never withdrawn. */
@@ -30,10 +32,14 @@ export interface Ui {
   text: string
   log: readonly LogEntry[]
   card: { id: Id; lines: readonly string[] } | null
-  /** First line shown of a card or the help, entry in hand of the log. */
+  /** First line shown of a card or the help. */
   top: number
-  /** A command is being recorded: keys wait. */
-  busy: boolean
+  /** The event in hand in the log; the newest when there is none. */
+  entry: number | null
+  /** The question that led to the card, as it was left: Esc goes back to it. */
+  under: Pick<Ui, 'action' | 'answers' | 'text' | 'cursor'> | null
+  /** The reading that a second Enter records although it is doubtful. */
+  doubted: string | null
 }
 
 export const startUi: Ui = {
@@ -49,7 +55,9 @@ export const startUi: Ui = {
   log: [],
   card: null,
   top: 0,
-  busy: false,
+  entry: null,
+  under: null,
+  doubted: null,
 }
 
 /** Commands to record; what the screen shows only when all of them were accepted. */
@@ -74,10 +82,24 @@ export const say = (ui: Ui, text: string, tone: Tone = 'warn'): Updated => ({
 
 /** The screen once commands were recorded; after a refusal it stays where it is and says why. */
 export function settle(ui: Ui, { done, nextSeat, leavesRollCall }: Submit, refused: string | undefined): Ui {
-  if (refused !== undefined) return { ...ui, busy: false, message: { text: refused, tone: 'bad' } }
+  if (refused !== undefined) return { ...ui, message: { text: refused, tone: 'bad' } }
   const screen = leavesRollCall && ui.screen === 'roll-call' ? 'board' : ui.screen
-  return { ...ui, screen, busy: false, seat: nextSeat ?? ui.seat, message: { text: done, tone: 'good' } }
+  return { ...ui, screen, seat: nextSeat ?? ui.seat, message: { text: done, tone: 'good' } }
 }
+
+/** The place in the log of the event in hand. */
+export const logIndex = ({ log, entry }: Ui): number =>
+  Math.max(
+    0,
+    log.findIndex((each) => each.seq === entry),
+  )
+
+/** The log read anew; the event in hand stays in hand. */
+export const showLog = (ui: Ui, log: readonly LogEntry[]): Ui => ({
+  ...ui,
+  log,
+  entry: ui.entry ?? log[0]?.seq ?? null,
+})
 
 export function showCard(ui: Ui, id: Id, lines: readonly string[]): Ui {
   const from = ui.screen === 'card' || ui.screen === 'sheet' ? ui.from : ui.screen

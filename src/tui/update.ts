@@ -2,8 +2,9 @@
 import type { Token } from './input/keys.ts'
 import { refusalOf } from './actions/action.ts'
 import { ACTIONS, actionBy, LOOKING } from './keymap.ts'
+import { isTooSmall } from './panels/frame.ts'
 import { lastTop } from './panels/reading.ts'
-import { say, type Ui, type Updated } from './ui-state.ts'
+import { logIndex, say, type Ui, type Updated } from './ui-state.ts'
 import { nextUnanswered, updateRollCall } from './update/roll-call.ts'
 import { startSheet, updateSheet } from './update/sheet.ts'
 import type { View } from './view.ts'
@@ -11,8 +12,8 @@ import type { View } from './view.ts'
 export function update(before: Ui, token: Token, view: View): Updated {
   const ui = before.message ? { ...before, message: null } : before
   if ('key' in token && token.key === 'ctrl-c') return { ui, effect: { quit: true } }
-  // A scan waits for nothing and answers nothing; keys wait while something is being recorded.
-  if (ui.busy && !('key' in token && token.key === 'escape')) return { ui: before }
+  // What cannot be seen is not asked, so it cannot be answered.
+  if (isTooSmall(view.size)) return { ui: before }
   if (ui.screen === 'sheet') return updateSheet(ui, token, view)
   if ('scan' in token) return scanned(ui, token, view)
   switch (ui.screen) {
@@ -71,20 +72,22 @@ function updateBoard(ui: Ui, token: Token, view: View): Updated {
       return { ui: { ...ui, seat: next?.rows[0]?.seat ?? ui.seat } }
     }
     case 'enter':
-      return row && row.member === null && view.state.tour && rows.some((each) => each.member !== null)
-        ? say(ui, `Nobody rides at ${row.seat}. m seats a member.`)
-        : callRoll(ui, view, row)
+      return row ? { ui, effect: { card: row.seat } } : { ui }
     default:
       return { ui }
   }
 }
 
-/** The roll call opens at the seat in hand, or at the first that has not answered. */
-function callRoll(ui: Ui, view: View, row: View['row']): Updated {
+/** The roll call opens at the seat in hand, or where nobody has answered yet. */
+function callRoll(ui: Ui, view: View): Updated {
+  const { row, rows } = view
   if (!view.state.tour) return say(ui, 'No tour is open. Press o to open it.')
-  const seat = row?.member ? row : view.rows.find((each) => each.member !== null)
+  const isOpen = row?.member && !row.answered
+  const seat = isOpen
+    ? row
+    : ((row && nextUnanswered(rows, row)) ?? rows.find((each) => each.member !== null))
   return seat
-    ? { ui: { ...ui, screen: 'roll-call', seat: seat.seat, text: '' } }
+    ? { ui: { ...ui, screen: 'roll-call', seat: seat.seat, text: '', doubted: null } }
     : say(ui, 'Nobody is seated yet. Press m to seat the crew.')
 }
 
@@ -96,11 +99,9 @@ function press(ui: Ui, char: string, view: View): Updated {
     case 'help':
       return { ui: { ...ui, screen: 'help', top: 0 } }
     case 'log':
-      return { ui: { ...ui, screen: 'log', top: 0 }, effect: { log: true } }
-    case 'roll-call': {
-      const first = view.rows.find((each) => each.member !== null && !each.answered)
-      return callRoll(ui, view, first ?? (view.row && nextUnanswered(view.rows, view.row)) ?? view.row)
-    }
+      return { ui: { ...ui, screen: 'log', entry: null }, effect: { log: true } }
+    case 'roll-call':
+      return callRoll(ui, view)
     case undefined:
       break
   }
@@ -120,29 +121,37 @@ const STEPS: Readonly<Record<string, number>> = {
 }
 
 /** Moves no further than `last`, so that the way back begins at once. */
-function scroll(ui: Ui, token: Token, last: number): Ui {
-  const step = 'key' in token ? STEPS[token.key] : undefined
-  return step === undefined ? ui : { ...ui, top: Math.max(0, Math.min(last, Math.min(ui.top, last) + step)) }
+function scrolled(from: number, token: Token, last: number): number {
+  const step = 'key' in token ? (STEPS[token.key] ?? 0) : 0
+  return Math.max(0, Math.min(last, Math.min(from, last) + step))
 }
 
 function updateReading(ui: Ui, token: Token, view: View): Updated {
-  if ('key' in token && token.key === 'escape')
-    return { ui: { ...ui, screen: ui.screen === 'card' ? ui.from : 'board', top: 0 } }
-  return { ui: scroll(ui, token, lastTop(view, ui, view.size)) }
+  if (!('key' in token) || token.key !== 'escape')
+    return { ui: { ...ui, top: scrolled(ui.top, token, lastTop(view, ui, view.size)) } }
+  if (ui.screen === 'help') return { ui: { ...ui, screen: 'board', top: 0 } }
+  const left = { ...ui, card: null, top: 0 }
+  return {
+    ui: ui.under ? { ...left, ...ui.under, screen: 'sheet', under: null } : { ...left, screen: ui.from },
+  }
 }
 
 function updateLog(ui: Ui, token: Token, view: View): Updated {
-  if ('key' in token && token.key === 'escape') return { ui: { ...ui, screen: 'board', top: 0 } }
-  const last = Math.max(0, ui.log.length - 1)
-  const entry = ui.log[Math.min(ui.top, last)]
+  if ('key' in token && token.key === 'escape') return { ui: { ...ui, screen: 'board' } }
+  const at = logIndex(ui)
+  const entry = ui.log[at]
   if ('char' in token && token.char === actionBy('withdraw').key && entry) {
-    const { seq, isLabel } = entry
+    const { seq, isLabel, text } = entry
     if (isLabel)
       return say(ui, `Event ${seq} says who or what there is. It is corrected with: bayboard record (amend).`)
     const refused = refusalOf(view, { do: 'amend', seq, why: 'withdrawn', with: { withdrawn: true } })
     return refused
       ? say(ui, refused)
-      : startSheet(ui, view, 'withdraw', [{ name: 'seq', value: String(seq) }])
+      : startSheet({ ...ui, entry: seq }, view, 'withdraw', [
+          { name: 'seq', value: String(seq) },
+          { name: 'said', value: text },
+        ])
   }
-  return { ui: scroll(ui, token, last) }
+  const to = ui.log[scrolled(at, token, ui.log.length - 1)]
+  return { ui: { ...ui, entry: to?.seq ?? null } }
 }

@@ -11,7 +11,7 @@ export type Row<T extends EventType> = [data: EventData[T], sentence: string, ab
 export const ROWS: { [T in EventType]: Row<T> } = {
   'station-made': [
     STATION.data as EventData['station-made'],
-    'Station Alder Hollow made: America/New_York, rotation 24/48, tours start at 07:00.',
+    'Alder Hollow made: America/New_York, rotation 24/48, tours start at 07:00.',
     [],
   ],
   'rig-added': [

@@ -13,7 +13,7 @@ const historyOf = (log: Recorder, id: string): string =>
 const withoutRules = (text: string): string =>
   `${text
     .split('\n\n')
-    .filter((part) => !/^(What the rules|The rules|As it stands)/.test(part))
+    .filter((part) => !/^(What the rules|The rules)/.test(part))
     .join('\n\n')
     .trimEnd()}\n`
 
@@ -60,14 +60,6 @@ structural service life: ready, 10 years from manufacture runs to 30 Apr 2034.
   Ten years from the month on the label, whether it was worn or lay in store.
   Source: NFPA 1851, as public pages report it, 2020, retirement, 10 years from manufacture (published).
 `)
-  })
-
-  test('of a riding position says how it stands and what is there', () => {
-    const log = fullTour()
-    const text = historyOf(log, 'E6-1')
-    expect(text).toMatch(/^As it stands: /m)
-    expect(text).toMatch(/^ {2}Boots B-1 \(11D, made 2024-05\): /m)
-    expect(historyOf(house(), 'E6-1')).not.toContain('As it stands')
   })
 
   test('a spare in use says where it stands in', () => {

@@ -1,33 +1,13 @@
 // The board on the glass follows its session: what is recorded shows, and nothing else makes it draw again.
 import { render } from 'ink-testing-library'
 import { expect, test } from 'vitest'
-import type { Event } from '../../src/domain/events.ts'
-import { openSession, type Keeper } from '../../src/session.ts'
+import { openSession } from '../../src/session.ts'
 import { App, type Glass } from '../../src/tui/app.tsx'
 import { startUi } from '../../src/tui/ui-state.ts'
 import { viewOf } from '../../src/tui/view.ts'
 import { fitEngine } from './stations.ts'
 import { SMALL } from './bench.ts'
-
-/** A journal in memory: what a session asks of a station's folder, without the folder. */
-function keptInMemory(state: Keeper['kept'] & object): Keeper {
-  const head = { seq: state.seq, hash: '0'.repeat(64) }
-  return {
-    head,
-    stopped: undefined,
-    kept: state,
-    alone: (work) => {
-      const append = (event: object) => {
-        head.seq += 1
-        return { event: { ...event, seq: head.seq } as Event }
-      }
-      return Promise.resolve({ value: work({ append, recover: () => undefined }) })
-    },
-    catchUp: () => undefined,
-    keep: () => Promise.resolve(),
-    close: () => {},
-  }
-}
+import { keptInMemory } from './kept-in-memory.ts'
 
 test('a tag that is recorded shows at once, and a refusal changes nothing', async () => {
   const { state, at } = fitEngine()

@@ -8,8 +8,8 @@ import { cardOf } from '../../src/exports/history.ts'
 import { linesFor } from '../../src/tui/app.tsx'
 import type { Key, Token } from '../../src/tui/input/keys.ts'
 import type { Size } from '../../src/tui/panels/frame.ts'
-import { logEntry } from '../../src/tui/run-board.tsx'
-import { settle, showCard, startUi, type Effect, type Ui } from '../../src/tui/ui-state.ts'
+import { logEntries } from '../../src/tui/log-entries.ts'
+import { settle, showCard, showLog, startUi, type Effect, type Ui } from '../../src/tui/ui-state.ts'
 import { update } from '../../src/tui/update.ts'
 import { viewOf, type View } from '../../src/tui/view.ts'
 
@@ -75,10 +75,11 @@ export function bench(
       let refused: string | undefined
       for (const command of effect.submit) refused ??= submit(command)
       ui = settle(ui, effect, refused)
+      if (ui.screen === 'log') readLog()
       return
     }
     if ('log' in effect) {
-      ui = { ...ui, log: events.toReversed().map((each) => logEntry(each, state)) }
+      readLog()
       return
     }
     if ('card' in effect) {
@@ -86,6 +87,9 @@ export function bench(
       return
     }
     left.push(effect)
+  }
+  function readLog(): void {
+    ui = showLog(ui, logEntries(events.toReversed(), state))
   }
   function take(token: Token): void {
     pressed += 1

@@ -41,14 +41,32 @@ describe('looking', () => {
     const board = demo().type('r')
     expect([board.ui.screen, inHand(board)]).toEqual(['roll-call', 'E9-4'])
   })
-  test('Enter calls the riding position in hand', () => {
-    const board = demo().press('down', 'enter')
-    expect([board.ui.screen, inHand(board)]).toEqual(['roll-call', 'E9-2'])
+  test('r opens the roll call at the riding position in hand while that has not answered', () => {
+    const board = demo().press('end', { type: 'r' })
+    expect([board.ui.screen, inHand(board)]).toEqual(['roll-call', 'L9-6'])
   })
-  test('Enter where nobody rides says so and how to seat somebody', () => {
-    const board = demo().press('page-down', 'enter')
-    expect(board.ui).toMatchObject({ screen: 'board' })
-    expect(board.ui.message!.text).toBe('Nobody rides at L9-5. m seats a member.')
+  test('r goes on from the one in hand that has answered to the next that has not', () => {
+    const board = demo().press('down', { type: 'r' })
+    expect([board.ui.screen, inHand(board)]).toEqual(['roll-call', 'E9-4'])
+  })
+  test('Enter shows all about the riding position in hand, filled or not, and Esc leads back to it', () => {
+    for (const [key, seat] of [
+      ['down', 'E9-2'],
+      ['page-down', 'L9-5'],
+    ] as const) {
+      const board = demo().press(key, 'enter')
+      expect(board.ui).toMatchObject({ screen: 'card', card: { id: seat } })
+      expect([board.press('escape').ui.screen, inHand(board)]).toEqual(['board', seat])
+    }
+  })
+  test('the card of a riding position has every reason and every element, however many there are', () => {
+    const board = bench(demonstration(), { ui: { seat: 'E9-5' } })
+    expect(board.text()).toContain('and 1 more; Enter shows each element')
+    const { row } = board.view
+    const text = board.press('enter').text({ columns: 160, rows: 60 }).replaceAll(/\s+/g, ' ')
+    expect(row!.reasons).toHaveLength(3)
+    for (const each of row!.reasons) expect(text).toContain(each.text)
+    for (const each of row!.places) expect(text).toContain(each.element)
   })
   test('the roll is not called without a tour, nor before anybody is seated', () => {
     expect(bench(nobodySeated()).type('r').ui.message!.text).toBe('No tour is open. Press o to open it.')
@@ -144,18 +162,4 @@ describe('a scan', () => {
     const board = demo().press({ type: 'r' }, { scan: 'K-9071' }, { scan: 'M-901' }, 'escape')
     expect(board.ui.screen).toBe('roll-call')
   })
-})
-
-test('while something is being recorded keys wait, and only Ctrl-C is heard', () => {
-  const { view } = demo()
-  const busy = { ...startUi, busy: true }
-  for (const token of [
-    { char: 'q' },
-    { char: 't' },
-    { key: 'enter' },
-    { key: 'down' },
-    { scan: 'K-9071' },
-  ] as const)
-    expect(update(busy, token, view)).toEqual({ ui: busy })
-  expect(update(busy, { key: 'ctrl-c' }, view).effect).toEqual({ quit: true })
 })

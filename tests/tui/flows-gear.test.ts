@@ -38,7 +38,7 @@ test('the member’s own element is given back once its tag is lifted', () => {
   board.press({ type: 'b' }, 'enter')
   expect(board.text()).toContain('Helmet HE-1 is still out of service: torn seam. Lift its tag first.')
   expect(board.press('enter').last()).toBe('element-swapped')
-  board.press({ type: 'u' }, 'enter').write('inspected, sound').press('enter')
+  board.press('escape', 'escape', { type: 'u' }, 'enter').write('inspected, sound').press('enter')
   board.press({ type: 'b' }, 'enter', 'enter')
   expect(board.last()).toBe('swap-reversed')
 })

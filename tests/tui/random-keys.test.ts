@@ -15,9 +15,9 @@ function mayRecord(board: Bench, token: Token): boolean {
 }
 
 const STATIONS: [string, () => Standing, number][] = [
-  ['the demonstration', demonstration, 4000],
+  ['the demonstration', demonstration, 3000],
   ['an engine that is fit', fitEngine, 3000],
-  ['a house before its first tour', nobodySeated, 2500],
+  ['a house before its first tour', nobodySeated, 3500],
   ['a station without a rig', noRig, 500],
 ]
 

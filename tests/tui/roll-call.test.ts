@@ -1,6 +1,7 @@
 // The roll call: each riding position is called, its cylinder read, and the next one comes in hand by itself.
 import { expect, test } from 'vitest'
-import { reads } from '../domain/fit-crew.ts'
+import { reads, tags } from '../domain/fit-crew.ts'
+import type { Told } from '../domain/given.ts'
 import { bench, type Bench } from './bench.ts'
 import { demonstration, fitEngine, house } from './stations.ts'
 
@@ -86,4 +87,89 @@ test('a whole roll is called in the demonstration with digits and Enter alone', 
   const board = bench(demonstration()).type('r')
   for (let call = 0; call < 5; call += 1) board.type('4400').press('enter')
   expect(board.view.board.rollCall.complete).toBe(true)
+})
+
+const psi = (text: string): Bench => bench(fitEngine()).press({ type: 'r' }, { type: text }, 'enter')
+
+test.each([
+  // 4050 is 90 % of 4500 and is low: 29 CFR 1910.134(h)(3)(iii). 4950 is 10 % over it.
+  [
+    '4050',
+    '4050 psi of 4500 is low: Enter again records it and the cylinder is out of service; or type it anew.',
+  ],
+  [
+    '4951',
+    '4951 psi is more than 10% over the rated 4500: Enter again records it and the gauge should be read once more; or type it anew.',
+  ],
+])('%s psi is not recorded at the first Enter, and the second records it once', (text, words) => {
+  const board = psi(text)
+  expect(board.events).toEqual([])
+  expect(board.ui.message!.text).toBe(words)
+  board.press('enter')
+  expect(board.events).toMatchObject([
+    { type: 'pressure-read', data: { psi: Number(text) } },
+    { type: 'seat-answered', data: { seat: 'E6-1' } },
+  ])
+})
+
+test.each(['4051', '4950'])('%s psi raises no doubt and is recorded at once', (text) => {
+  expect(psi(text).events.map((event) => event.type)).toEqual(['pressure-read', 'seat-answered'])
+})
+
+test('after a doubtful reading the digits typed are the reading anew', () => {
+  const board = psi('200').type('4400')
+  expect(board.ui.text).toBe('4400')
+  expect(board.press('enter').events[0]).toMatchObject({ type: 'pressure-read', data: { psi: 4400 } })
+})
+
+test('a doubt is forgotten with a digit taken back, another riding position, or Esc', () => {
+  expect(psi('2000').press('backspace', 'enter').events).toEqual([])
+  expect(psi('200').press('down', { type: '200' }, 'enter').events).toEqual([])
+  expect(psi('200').press('escape', { type: '200' }, 'enter').events).toEqual([])
+})
+
+test('of a riding position that may not ride Enter says that nothing more is found, not that all is serviceable', () => {
+  const sound = bench(fitEngine()).type('r').screen().at(-1)
+  const tagged = bench(fitEngine(tags('HE-1')))
+    .type('r')
+    .screen()
+    .at(-1)
+  expect(sound).toContain('Enter all serviceable')
+  expect(tagged).toContain('Enter nothing more found')
+})
+
+test('a cylinder that only has to be read does not take serviceable away once it is typed', () => {
+  expect(unread().type('4400').screen().at(-1)).toContain('Enter all serviceable')
+})
+
+test('the key line keeps Esc in sight at 80 columns, whatever it says', () => {
+  const boards = [
+    unread(),
+    unread().type('4400'),
+    bench(fitEngine()).type('r'),
+    bench(fitEngine(tags('HE-1'))).type('r'),
+    bench(fitEngine()).press({ type: 'r' }, 'enter', 'up'),
+  ]
+  for (const board of boards) expect(board.screen().at(-1)).toMatch(/Esc leaves$/)
+})
+
+test('a cylinder that is away is not asked for, and digits typed for it say why', () => {
+  const away: Told = { do: 'send-away', elements: ['CY-1'], to: 'Harbour Hydro', for: 'hydrostatic-test' }
+  const board = bench(house(opens, ...seats, away)).type('r')
+  const why = 'Cylinder CY-1 is away at Harbour Hydro for hydrostatic test: its gauge cannot be read.'
+  expect(board.text()).toContain(why)
+  expect(board.text()).not.toContain('____')
+  board.type('4400').press('enter')
+  expect(board.ui.message!.text).toBe(`${why} Backspace takes the digits away.`)
+  expect(board.events).toEqual([])
+  board.press('backspace', 'backspace', 'backspace', 'backspace', 'enter')
+  expect(board.last()).toBe('seat-answered')
+})
+
+test('what is missing is said once, not twice', () => {
+  const away: Told = { do: 'send-away', elements: ['HO-1'], to: 'North Wash', for: 'repair' }
+  const board = bench(fitEngine(away)).type('r')
+  expect(board.text().replaceAll(/\s+/g, ' ')).toContain('□ missing, it is away at North Wash for repair')
+  expect(board.text()).not.toMatch(/missing: /i)
+  expect(board.press('escape', 'enter').text()).toContain('□ Hood HO-1: missing, it is away')
 })

@@ -17,7 +17,7 @@ const SCREENS: [name: string, board: () => Bench][] = [
   ['first-screen', demo],
   ['first-screen-irons-in-hand', irons],
   ['roll-call', () => demo().type('r')],
-  ['roll-call-of-a-missing-element', () => demo().press('end', 'enter')],
+  ['roll-call-of-a-missing-element', () => demo().press('end', { type: 'r' })],
   ['swap-1-which-element', () => irons().type('s')],
   ['swap-2-which-spare', () => irons().press({ type: 's' }, 'enter')],
   ['swap-3-confirm', () => irons().press({ type: 's' }, 'enter', 'enter')],

@@ -23,6 +23,14 @@ describe('a list', () => {
     expect(board.text()).toContain('Narrowed by "HE1": 1 of 13')
     expect(board.press('backspace', 'backspace', 'backspace').text()).not.toContain('Narrowed')
   })
+  test('narrows by what a line is called; only where no name matches, by what is said of it', () => {
+    const board = engine().press({ type: '/' }, { type: 'E6-1' })
+    expect(board.text()).toContain('Narrowed by "E6-1": 1 of')
+    expect(inHand(board)).toContain('E6-1')
+    expect(engine().press({ type: '/' }, { type: 'platoon b' }).text()).toContain(
+      'Narrowed by "platoon b": 2 of',
+    )
+  })
   test('that is narrowed to nothing has nothing to take', () => {
     const board = engine().press({ type: 't' }, { type: 'zzz' }, 'enter')
     expect(board.ui.message!.text).toBe('There is nothing here to take. Esc goes back.')
@@ -102,7 +110,7 @@ describe('Esc', () => {
     expect(board.press('escape').ui.screen).toBe('board')
   })
   test('in a finding from the roll call leads back to the roll call', () => {
-    const board = engine().press('enter', { type: 'f' }, 'enter', 'escape', 'escape')
+    const board = engine().press({ type: 'rf' }, 'enter', 'escape', 'escape')
     expect(board.ui.screen).toBe('roll-call')
     expect(board.press('escape').ui.screen).toBe('board')
   })
@@ -110,6 +118,24 @@ describe('Esc', () => {
     const board = engine().press({ type: 'n' }).write('x').press('enter', { type: 'l-' }, 'escape')
     expect(board.ui.screen).toBe('log')
   })
+})
+
+test('Esc from a card that was found goes back to the list, with what was typed and the line in hand', () => {
+  const board = engine().press({ type: '/' }, { type: 'ho' }, 'down')
+  const before = board.text()
+  expect(board.press('enter').ui.screen).toBe('card')
+  expect(board.press('escape').text()).toBe(before)
+  expect(board.press('enter', 'escape', 'escape', 'escape').ui.screen).toBe('board')
+})
+
+test('a last look at what would be refused confirms nothing: Enter stays and says that Esc goes back', () => {
+  const board = bench(fitEngine()).press({ type: 'p' }).write('20000').press('enter', 'enter')
+  expect(board.ui).toMatchObject({
+    screen: 'sheet',
+    message: { text: 'Nothing can be done here. Esc goes back.' },
+  })
+  expect(board.events).toEqual([])
+  expect(board.press('escape').text()).toContain('Pressure of cylinder CY-1')
 })
 
 test('what another terminal took while this one was choosing is said, not recorded', () => {

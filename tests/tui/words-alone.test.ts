@@ -4,7 +4,7 @@ import { SIGNS, type Shown } from '../../src/domain/signs.ts'
 import { boardScreen } from '../../src/tui/panels/board.ts'
 import { COLOURS } from '../../src/tui/theme.ts'
 import { bench } from './bench.ts'
-import { demonstration } from './stations.ts'
+import { demonstration, fitEngine } from './stations.ts'
 
 const shown = Object.keys(SIGNS) as Shown[]
 
@@ -52,4 +52,27 @@ test('the board is quiet where all is well: a riding position that is ready has 
       row.seat,
     ).toEqual([])
   expect(coloured.join('\n')).toContain('Hood K-9071')
+})
+
+test('what is ready only by a looser rule says so, and what the published base would say', () => {
+  const overlay = {
+    name: 'Alder Hollow',
+    changes: [{ id: 'advanced-cleaning-interval', limit: 'P1M', reason: 'own washer' }],
+    add: [],
+  }
+  const looser = { ...overlay, changes: [{ ...overlay.changes[0]!, limit: 'P24M' as const }] }
+  const words = /Only by a looser rule: .* under the published base it would be expired\./
+  // Cleaned on 1 September 2026: six months are over on 2 March 2027, two years are not.
+  const state = (changed: typeof overlay) => fitEngine({ do: 'adopt-policy', overlay: changed })
+  const at = '2027-03-02T09:00:00.000-05:00'
+  expect(
+    bench({ ...state(looser), at })
+      .text()
+      .replaceAll(/\s+/g, ' '),
+  ).toMatch(words)
+  expect(
+    bench({ ...state(overlay), at })
+      .text()
+      .replaceAll(/\s+/g, ' '),
+  ).not.toMatch(words)
 })

@@ -1,11 +1,12 @@
 // What an action of the officer is: a key, a reason why it cannot be done now, and the questions it asks before it records.
-import { arrange } from '../../domain/board.ts'
+import { arrange, type Board, type Row } from '../../domain/board.ts'
 import { assessNow } from '../../domain/assess.ts'
 import { SETUP, type Command, type Dated } from '../../domain/commands.ts'
 import { decide } from '../../domain/decide.ts'
 import { evolve } from '../../domain/evolve.ts'
 import type { Event } from '../../domain/events.ts'
 import type { Tone } from '../../domain/signs.ts'
+import { sayNames } from '../say.ts'
 import type { View } from '../view.ts'
 
 export interface Option {
@@ -20,6 +21,13 @@ export interface Option {
 /** What to do when the last question is answered; `export` and `card` reach beyond the journal. */
 export type Deed = { commands: Command[]; done: string } | { export: string } | { card: string }
 
+/** One line of the last look; of many items only as many are shown as there is room for. */
+export interface LookLine {
+  text: string
+  tone?: Tone | undefined
+  isItem?: true
+}
+
 export type Step =
   | { ask: 'choose'; name: string; title: string; options: Option[]; start?: number }
   | {
@@ -32,7 +40,7 @@ export type Step =
     }
   /** Nothing to confirm, since nothing is recorded. */
   | { ask: 'done'; deed: Deed }
-  | { ask: 'confirm'; title: string; lines: { text: string; tone?: Tone | undefined }[]; deed: Deed }
+  | { ask: 'confirm'; title: string; lines: LookLine[]; deed: Deed }
 
 export type Answers = Readonly<Record<string, string>>
 
@@ -75,41 +83,60 @@ function imagine(view: View, commands: readonly Command[]): View['state'] | { re
   return state
 }
 
-/** A last look before recording: what happens, and what it does to each rig and to the seat in hand. */
+const rowsOf = (board: Board): Row[] => board.rigs.flatMap((rig) => rig.rows)
+
+/** What it does to the riding position in hand, with the reason. */
+function tellOfRow({ row: before }: View, after: Board): LookLine[] {
+  const row = rowsOf(after).find((each) => each.seat === before?.seat)
+  if (!row || !before || row.member === null) return []
+  if (row.state === before.state && row.sentence === before.sentence) return []
+  const now = row.fit ? 'may ride' : 'may not ride'
+  const text = `${row.name} ${now}${row.sentence ? `: ${row.sentence}` : '.'}`
+  return [{ text, tone: row.fit ? undefined : 'bad' }]
+}
+
+/** Everybody whose fitness changes, by name; whoever is newly seated and unfit counts too. */
+function tellOfEverybody({ board, row }: View, after: Board): LookLine[] {
+  const before = new Map(rowsOf(board).map((each) => [each.member, each.fit]))
+  const seated = rowsOf(after).filter((each) => each.member !== null)
+  const lost = seated.filter((each) => !each.fit && before.get(each.member) !== false)
+  const won = seated.filter((each) => each.fit && before.get(each.member) === false)
+  const changed = [...lost, ...won]
+  // The one in hand is told of with the reason already.
+  if (!changed.some((each) => each.seat !== row?.seat)) return []
+  const names = (rows: Row[]): string => sayNames(rows.map((each) => each.name))
+  return [
+    ...(lost.length ? [{ text: `May not ride after this: ${names(lost)}.`, tone: 'bad' as const }] : []),
+    ...(won.length ? [{ text: `May ride again: ${names(won)}.` }] : []),
+  ]
+}
+
+const tellOfRigs = ({ board }: View, after: Board): LookLine[] =>
+  after.rigs
+    .filter((rig) => board.rigs.find((each) => each.id === rig.id)?.words !== rig.words)
+    .map((rig) => ({ text: `${rig.name} ${rig.words}.`, tone: rig.tone }))
+
+/** A last look before recording: what happens, and what it does to everybody and to each rig. */
 export function confirm(
   view: View,
   title: string,
   commands: Command[],
   done: string,
-  notes: readonly string[] = [],
+  notes: readonly (string | LookLine)[] = [],
 ): Step {
+  const said = notes.map((each): LookLine => (typeof each === 'string' ? { text: each } : each))
   const after = imagine(view, commands)
-  if ('refused' in after)
-    return {
-      ask: 'confirm',
-      title,
-      lines: [{ text: after.refused, tone: 'bad' }],
-      deed: { commands: [], done: '' },
-    }
+  if ('refused' in after) {
+    const lines: LookLine[] = [{ text: after.refused, tone: 'bad' }]
+    return { ask: 'confirm', title, lines, deed: { commands: [], done: '' } }
+  }
   const board = arrange(assessNow(after, view.at), after)
-  const lines: { text: string; tone?: Tone | undefined }[] = notes.map((text) => ({ text }))
-  const row = board.rigs.flatMap((rig) => rig.rows).find((each) => each.seat === view.row?.seat)
-  if (
-    row &&
-    view.row &&
-    row.member !== null &&
-    (row.state !== view.row.state || row.sentence !== view.row.sentence)
-  ) {
-    const now = row.fit ? 'may ride' : 'may not ride'
-    lines.push({
-      text: `${row.name} ${now}${row.sentence ? `: ${row.sentence}` : '.'}`,
-      tone: row.fit ? undefined : 'bad',
-    })
-  }
-  for (const rig of board.rigs) {
-    const before = view.board.rigs.find((each) => each.id === rig.id)
-    if (before?.words !== rig.words) lines.push({ text: `${rig.name} ${rig.words}.`, tone: rig.tone })
-  }
+  const lines = [
+    ...said,
+    ...tellOfRow(view, board),
+    ...tellOfEverybody(view, board),
+    ...tellOfRigs(view, board),
+  ]
   if (!lines.length) lines.push({ text: 'No rig and no riding position changes its state.' })
   return { ask: 'confirm', title, lines, deed: { commands, done } }
 }

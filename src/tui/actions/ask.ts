@@ -4,6 +4,7 @@ import { KINDS, pointsOf, type Kind } from '../../domain/kinds.ts'
 import { capital, nameOf, sayAbsence } from '../../domain/decide/decision.ts'
 import { isLocalDate, dateOf } from '../../domain/time.ts'
 import { SIGNS } from '../../domain/signs.ts'
+import { sayPlace } from '../say.ts'
 import type { View } from '../view.ts'
 import type { Answers, Option, Step } from './action.ts'
 
@@ -25,7 +26,7 @@ export function elementOptions(view: View): Option[] {
       : {
           value: place.element,
           label: `${capital(place.word)} ${place.element}`,
-          note: place.state === 'ready' ? place.label : `${SIGNS[place.state].word}: ${place.text}`,
+          note: place.state === 'ready' ? place.label : sayPlace(place),
           tone: SIGNS[place.state].tone,
         },
   )
@@ -129,11 +130,16 @@ export function askMember(
   title: string,
   wanted?: string,
   first: (member: Member) => number = () => 0,
+  blocked: (member: Member) => string | undefined = () => undefined,
 ): Step | undefined {
   if (answers[name] !== undefined) return undefined
   const isWanted = (member: Member): number => Number(wanted !== undefined && member.platoon === wanted)
   const members = [...view.state.members.values()].toSorted(
-    (a, b) => isWanted(b) - isWanted(a) || first(b) - first(a) || a.name.localeCompare(b.name),
+    (a, b) =>
+      Number(blocked(a) !== undefined) - Number(blocked(b) !== undefined) ||
+      isWanted(b) - isWanted(a) ||
+      first(b) - first(a) ||
+      a.name.localeCompare(b.name),
   )
   const options = members.map((member): Option => {
     const parts = [
@@ -145,6 +151,7 @@ export function askMember(
       value: member.id,
       label: `${member.name} (${member.id})`,
       note: parts.filter(Boolean).join(', '),
+      blocked: blocked(member),
     }
   })
   return { ask: 'choose', name, title, options }

@@ -1,47 +1,20 @@
-// Readings, exposures, care and fit tests: what is found out about gear and done to it; it must never record by itself.
+// Exposures, care and fit tests: what is found out about gear and done to it; it must never record by itself.
 import type { Command } from '../../domain/commands.ts'
-import { capital, nameOf } from '../../domain/decide/decision.ts'
-import { EXPOSURES, factsOf, plain, type Care, type Exposure } from '../../domain/kinds.ts'
-import type { View } from '../view.ts'
+import { capital } from '../../domain/decide/decision.ts'
+import { EXPOSURES, plain, type Care, type Exposure } from '../../domain/kinds.ts'
+import { sayNames } from '../say.ts'
 import { confirm, type Action, type Option } from './action.ts'
+import { absentOptions, askDay, askElement, askWords, needsWords, nobodyHere, noSeat } from './ask.ts'
 import {
-  absentOptions,
-  askDay,
-  askElement,
-  askWords,
-  elementIn,
-  needsWords,
-  nobodyHere,
-  noSeat,
-} from './ask.ts'
-
-const cylinderAt = (view: View): string | undefined =>
-  view.row?.places.find((place) => place.kind === 'cylinder')?.element ?? undefined
-
-export const psiFault = (text: string): string | undefined =>
-  /^\d{1,5}$/.test(text) && Number(text) <= 20_000
-    ? undefined
-    : `${text || 'Nothing'} is not a pressure. Write it in whole psi, as 4400.`
-
-export const pressure: Action = {
-  id: 'pressure',
-  key: 'p',
-  label: 'pressure',
-  help: 'Record the cylinder pressure of the riding position, in psi.',
-  blocked: (view) =>
-    noSeat(view) ?? (cylinderAt(view) ? undefined : `${view.row!.seat} has no cylinder. s swaps one in.`),
-  next(view, answers) {
-    const element = cylinderAt(view)!
-    const rated = view.state.elements.get(element)?.ratedPsi
-    if (answers['psi'] === undefined) {
-      const title = `Pressure of cylinder ${element}${rated ? `, rated ${rated} psi` : ''}`
-      return { ask: 'write', name: 'psi', title, hint: 'psi, as the gauge reads', fault: psiFault }
-    }
-    const psi = Number(answers['psi'])
-    const command: Command = { do: 'read-pressure', by: view.speaker!, element, psi }
-    return confirm(view, `Cylinder ${element} reads ${psi} psi?`, [command], `Read ${psi} psi on ${element}.`)
-  },
-}
+  awayGroups,
+  caresOf,
+  chosenIn,
+  groupOptions,
+  listed,
+  NOTHING_LEFT,
+  sayCount,
+  soiledGroups,
+} from './many.ts'
 
 export const exposure: Action = {
   id: 'exposure',
@@ -71,7 +44,9 @@ export const exposure: Action = {
         hint: 'its number or place; may stay empty',
       }
     }
-    const seats = answers['whose'] === 'crew' ? crew.map((each) => each.seat) : [row.seat]
+    const exposed = answers['whose'] === 'crew' ? crew : [row]
+    const seats = exposed.map((each) => each.seat)
+    const names = sayNames(exposed.map((each) => each.name))
     const incident = answers['incident'].trim()
     const sort = answers['exposure'] as Exposure
     const command: Command = {
@@ -83,7 +58,7 @@ export const exposure: Action = {
     }
     return confirm(
       view,
-      `Exposure to ${plain(sort)}: ${seats.join(', ')}?`,
+      `Exposure to ${plain(sort)}${incident && ` at ${incident}`}: ${names}?`,
       [command],
       'Exposure recorded. w sends gear for cleaning.',
     )
@@ -94,18 +69,18 @@ export const care: Action = {
   id: 'care',
   key: 'k',
   label: 'care',
-  help: 'Record a care that was done: inspection, cleaning, drying, repair or test.',
+  help: 'Record a care that was done, of one element or of many: inspection, cleaning, drying, repair or test.',
   next(view, answers) {
+    const groups = [...soiledGroups(view), ...awayGroups(view, 'away at')]
     const absent = absentOptions(view.state, (each) => each.custody.where === 'away')
-    const asked = askElement(view, answers, 'Care of which element?', absent)
+    const also = [...groupOptions(groups), ...absent]
+    const asked = askElement(view, answers, 'Care of which element?', also)
     if (asked) return asked
-    const element = view.state.elements.get(elementIn(answers))!
+    const elements = chosenIn(view, answers, groups)
+    if (!elements.length) return NOTHING_LEFT
     if (answers['care'] === undefined) {
-      const options = factsOf(element.kind).cares.map((each) => ({
-        value: each,
-        label: capital(plain(each)),
-      }))
-      return { ask: 'choose', name: 'care', title: `Which care of ${nameOf(element)}?`, options }
+      const options = caresOf(view, elements).map((each) => ({ value: each, label: capital(plain(each)) }))
+      return { ask: 'choose', name: 'care', title: `Which care of ${sayCount(elements)}?`, options }
     }
     const day = askDay(view, answers, 'On which day was it done?')
     if (day) return day
@@ -118,18 +93,25 @@ export const care: Action = {
     }
     const who = askWords(answers, 'who', 'Done by whom?', 'a name, a shop')
     if (who) return who
-    const done = answers['care'] as Care
-    const command: Command = {
+    const [done, on] = [answers['care'] as Care, answers['on']!]
+    const result = answers['result'] as 'serviceable' | 'unserviceable'
+    const commands = elements.map(({ id }): Command => ({
       do: 'record-care',
       by: view.speaker!,
-      element: element.id,
+      element: id,
       care: done,
-      on: answers['on']!,
-      result: answers['result'] as 'serviceable' | 'unserviceable',
+      on,
+      result,
       who: answers['who']!,
-    }
-    const title = `${capital(plain(done))} of ${nameOf(element)} on ${command.on}, ${command.result}?`
-    return confirm(view, title, [command], `Recorded ${plain(done)} of ${element.id}.`)
+    }))
+    const title = `${capital(plain(done))} of ${sayCount(elements)} on ${on}, ${result}?`
+    return confirm(
+      view,
+      title,
+      commands,
+      `Recorded ${plain(done)} of ${sayCount(elements)}.`,
+      listed(elements),
+    )
   },
 }
 

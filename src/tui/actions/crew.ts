@@ -1,7 +1,8 @@
 // Who rides where: seating a member, clearing a riding position; it must never record by itself.
 import type { Command } from '../../domain/commands.ts'
 import { sayMember } from '../../domain/decide/decision.ts'
-import { confirm, type Action } from './action.ts'
+import type { Member } from '../../domain/state.ts'
+import { confirm, refusalOf, type Action } from './action.ts'
 import { askMember, nobodyHere, noSeat } from './ask.ts'
 
 export const seatMember: Action = {
@@ -12,13 +13,10 @@ export const seatMember: Action = {
   blocked: noSeat,
   next(view, answers) {
     const row = view.row!
-    const asked = askMember(
-      view,
-      answers,
-      'member',
-      `Who rides as ${row.position} (${row.seat})?`,
-      view.state.tour?.platoon,
-    )
+    const title = `Who rides as ${row.position} (${row.seat})?`
+    const ridesAlready = ({ id, seat }: Member): string | undefined =>
+      seat === null ? undefined : refusalOf(view, { do: 'seat-member', seat: row.seat, member: id })
+    const asked = askMember(view, answers, 'member', title, view.state.tour?.platoon, undefined, ridesAlready)
     if (asked) return asked
     const member = answers['member']!
     const command: Command = { do: 'seat-member', by: view.speaker!, seat: row.seat, member }

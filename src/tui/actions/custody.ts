@@ -2,61 +2,47 @@
 import type { Command } from '../../domain/commands.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { factsOf, plain, wordOf, type Care } from '../../domain/kinds.ts'
-import { isHere } from '../../domain/state.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type Option } from './action.ts'
+import { absentOptions, askElement, askWords, elementIn, kindsOnTheRack, noSeat } from './ask.ts'
 import {
-  absentOptions,
-  askElement,
-  askWords,
-  elementIn,
-  elementOptions,
-  kindsOnTheRack,
-  noSeat,
-} from './ask.ts'
-
-const ALL = 'all'
-
-/** What at the riding position in hand carries a tag or an exposure; a date alone sends nothing away. */
-const soiledAt = (view: View): string[] =>
-  elementOptions(view)
-    .map((each) => each.value)
-    .filter((id) => {
-      const element = view.state.elements.get(id)!
-      return isHere(element) && (element.tags.length > 0 || element.exposures.length > 0)
-    })
+  awayGroups,
+  caresOf,
+  chosenIn,
+  groupOptions,
+  listed,
+  NOTHING_LEFT,
+  sayCount,
+  soiledGroups,
+} from './many.ts'
 
 export const sendAway: Action = {
   id: 'send-away',
   key: 'w',
   label: 'send away',
-  help: 'Send an element, or all that is tagged or exposed at the riding position, away for care.',
+  help: 'Send an element, or all that is out of service at the riding position or in its crew, away for care.',
   next(view, answers) {
-    const soiled = view.row ? soiledAt(view) : []
-    const all: Option[] =
-      soiled.length > 1
-        ? [{ value: ALL, label: 'All that is tagged or exposed here', note: soiled.join(', '), tone: 'bad' }]
-        : []
-    const asked = askElement(view, answers, 'Send which element away?', all)
+    const groups = soiledGroups(view)
+    const asked = askElement(view, answers, 'Send which element away?', groupOptions(groups))
     if (asked) return asked
-    const elements = answers['element'] === ALL ? soiled : [elementIn(answers)]
+    const elements = chosenIn(view, answers, groups)
+    if (!elements.length) return NOTHING_LEFT
     if (answers['for'] === undefined) {
-      const kinds = elements.map((id) => factsOf(view.state.elements.get(id)!.kind).cares)
-      const cares = kinds[0]!.filter((each) => kinds.every((list) => list.includes(each)))
-      const options = cares.map((each) => ({ value: each, label: capital(plain(each)) }))
-      return { ask: 'choose', name: 'for', title: 'For which care?', options }
+      const options = caresOf(view, elements).map((each) => ({ value: each, label: capital(plain(each)) }))
+      return { ask: 'choose', name: 'for', title: `${capital(sayCount(elements))}: for which care?`, options }
     }
     const to = askWords(answers, 'to', 'To whom?', 'the cleaner, the shop')
     if (to) return to
     const command: Command = {
       do: 'send-away',
       by: view.speaker!,
-      elements,
+      elements: elements.map((each) => each.id),
       to: answers['to']!,
       for: answers['for'] as Care,
     }
-    const title = `Send ${elements.join(', ')} to ${answers['to']} for ${plain(answers['for'])}?`
-    return confirm(view, title, [command], `${elements.join(', ')} sent away.`)
+    const title = `Send ${sayCount(elements)} to ${answers['to']} for ${plain(answers['for'])}?`
+    const done = `${capital(sayCount(elements))} sent to ${answers['to']}. v receives back.`
+    return confirm(view, title, [command], done, listed(elements))
   },
 }
 
@@ -68,15 +54,22 @@ export const receiveBack: Action = {
   isOfStation: true,
   key: 'v',
   label: 'receive',
-  help: 'Receive an element back; record its care with k.',
+  help: 'Receive an element back, or everything from one place; record the care with k.',
   blocked: (view) => (awayOrHeld(view).length ? undefined : 'No element is away or held.'),
   next(view, answers) {
+    const groups = awayGroups(view, 'from')
     if (answers['element'] === undefined) {
-      return { ask: 'choose', name: 'element', title: 'What has come back?', options: awayOrHeld(view) }
+      const options = [...groupOptions(groups), ...awayOrHeld(view)]
+      return { ask: 'choose', name: 'element', title: 'What has come back?', options }
     }
-    const element = answers['element']
-    const command: Command = { do: 'receive-back', by: view.speaker!, elements: [element] }
-    return confirm(view, `${element} has come back?`, [command], `${element} is back. k records its care.`)
+    const elements = chosenIn(view, answers, groups)
+    if (!elements.length) return NOTHING_LEFT
+    const ids = elements.map((each) => each.id)
+    const command: Command = { do: 'receive-back', by: view.speaker!, elements: ids }
+    const back = elements.length === 1 ? 'is back' : 'are back'
+    const title = `${capital(sayCount(elements))} ${elements.length === 1 ? 'has' : 'have'} come back?`
+    const done = `${capital(sayCount(elements))} ${back}. k records the care.`
+    return confirm(view, title, [command], done, listed(elements))
   },
 }
 

@@ -19,7 +19,7 @@ export const note: Action = {
   },
 }
 
-/** Started from the log, on the entry in hand: its number is the first answer. */
+/** Started from the log, on the entry in hand: its number and what it says are the first answers. */
 export const withdraw: Action = {
   id: 'withdraw',
   isOfStation: true,
@@ -41,6 +41,7 @@ export const withdraw: Action = {
       `Withdraw event ${answers['seq']}?`,
       [command],
       `Event ${answers['seq']} is withdrawn; both stay in the log.`,
+      [answers['said'] ?? '', `Because: ${answers['why']}.`].filter(Boolean),
     )
   },
 }

@@ -98,13 +98,12 @@ export const lift: Action = {
     )
     if (asked) return asked
     const basis = answers['basis']!
-    const command: Command = { do: 'lift-tag', by: view.speaker!, element: element.id, basis }
-    return confirm(
-      view,
-      `Lift the tag of ${nameOf(element)}: ${basis}?`,
-      [command],
-      `Lifted the tag of ${element.id}.`,
-    )
+    const tags = element.tags.map((each) => each.seq)
+    const command: Command = { do: 'lift-tag', by: view.speaker!, element: element.id, basis, tags }
+    const many = tags.length === 1 ? 'the tag' : `all ${tags.length} tags`
+    const title = `Lift ${many} of ${nameOf(element)}: ${basis}?`
+    const reasons = element.tags.map((each) => `Tagged: ${each.reason} (${each.matter}).`)
+    return confirm(view, title, [command], `Lifted ${many} of ${element.id}.`, reasons)
   },
 }
 

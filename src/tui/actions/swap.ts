@@ -1,14 +1,16 @@
 // Putting a spare in and giving the member their own element back; it must never record by itself.
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
-import { wordOf, type Kind } from '../../domain/kinds.ts'
+import { familyOf, wordOf, type Kind } from '../../domain/kinds.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { rankSpares, type Spare } from '../../domain/spares.ts'
-import { assigned, holderOf, place } from '../../domain/state.ts'
+import { assigned, holderOf, place, type StandIn } from '../../domain/state.ts'
+import { sayPlace } from '../say.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type Answers, type Option, type Step } from './action.ts'
 import { nobodyHere } from './ask.ts'
+import { NOTHING_LEFT } from './many.ts'
 
 /** The places at the seat in hand, those that keep it from riding first. */
 function placeOptions(view: View): Option[] {
@@ -16,7 +18,7 @@ function placeOptions(view: View): Option[] {
   return places.map((each) => ({
     value: each.kind,
     label: `${capital(each.word)}${each.element ? ` ${each.element}` : ''}`,
-    note: each.text ? `${SIGNS[each.state].word}: ${each.text}` : SIGNS[each.state].word,
+    note: sayPlace(each),
     tone: SIGNS[each.state].tone,
   }))
 }
@@ -25,10 +27,13 @@ const rank = (state: keyof typeof SIGNS): number => Object.keys(SIGNS).indexOf(s
 function spareOption(spare: Spare): Option {
   const [element] = spare.elements
   const words = spare.fits ? spare.for : [...spare.against, ...spare.for]
+  const isDue = spare.fits && spare.state !== 'ready'
+  // The reasons say whose they are only where that is another layer.
+  const own = `${capital(nameOf(element))}: `
   return {
     value: element.id,
-    label: `${spare.fits ? 'fits' : 'no'}${spare.state === 'ready' ? '' : `, ${SIGNS[spare.state].word}`}: ${element.id}`,
-    note: words.map((each) => each.replace(/\.$/, '')).join('; '),
+    label: `${spare.fits ? 'fits' : 'no'}${isDue ? `, ${SIGNS[spare.state].word}` : ''}: ${element.id}`,
+    note: words.map((each) => each.replace(own, '').replace(/\.$/, '')).join('; '),
     tone: SIGNS[spare.state].tone,
   }
 }
@@ -51,7 +56,7 @@ export const swap: Action = {
       const fitting = spares.filter((each) => each.fits).length
       const title = spares.length
         ? `Spare ${wordOf(kind)}: ${view.row!.name} can wear ${fitting} of ${spares.length}. Which goes in?`
-        : `There is no spare ${wordOf(kind)} on the rack. ${view.row!.position} stays unfit. Esc goes back.`
+        : `There is no spare ${wordOf(kind)} on the rack.${view.row!.fit ? '' : ` ${view.row!.position} stays unfit.`} Esc goes back.`
       return { ask: 'choose', name: 'in', title, options: spares.map(spareOption) }
     }
     return confirmSwap(view, answers, kind, spares)
@@ -94,16 +99,28 @@ function confirmSwap(view: View, answers: Answers, kind: Kind, spares: readonly 
   )
 }
 
+/** What goes back with a spare of this kind: every layer that stands in beside it, since they go as one assembly. */
+function goesBack(view: View, kind: Kind): StandIn[] {
+  const seat = view.state.seats.get(view.row!.seat)!
+  return familyOf(kind).flatMap((layer) => {
+    const holder = holderOf(seat, layer)
+    return (holder !== null && view.state.standIns.get(place(holder, layer))) || []
+  })
+}
+const nameIn = ({ state }: View, { element }: StandIn): string => nameOf(state.elements.get(element)!)
+
 const standIns = (view: View): Option[] =>
   view
     .row!.places.filter((each) => each.standsIn)
     .map((each) => {
-      const seat = view.state.seats.get(view.row!.seat)!
-      const standIn = view.state.standIns.get(place(holderOf(seat, each.kind)!, each.kind))
+      const all = goesBack(view, each.kind)
+      const others = all.filter(({ kind }) => kind !== each.kind).map((one) => nameIn(view, one))
+      const own = all.flatMap((one) => one.own ?? [])
+      const beside = others.length ? `with ${others.join(' and ')}; ` : ''
       return {
         value: each.kind,
         label: `${capital(each.word)} ${each.element}`,
-        note: `own: ${standIn?.own ?? 'none'}`,
+        note: `${beside}own: ${own.join(', ') || 'none'}`,
       }
     })
 
@@ -111,15 +128,26 @@ export const swapBack: Action = {
   id: 'swap-back',
   key: 'b',
   label: 'swap back',
-  help: 'Give the member their own element back; the spare returns to the rack.',
+  help: 'Give the member their own element back; the spare returns to the rack. Layers of one assembly go together.',
   blocked: (view) =>
     nobodyHere(view) ?? (standIns(view).length ? undefined : `No spare stands in at ${view.row!.seat}.`),
   next(view, answers) {
     if (answers['kind'] === undefined) {
       return { ask: 'choose', name: 'kind', title: 'Swap back which element?', options: standIns(view) }
     }
-    const kind = answers['kind'] as Kind
-    const command: Command = { do: 'swap-back', by: view.speaker!, seat: view.row!.seat, kind }
-    return confirm(view, `Swap the ${wordOf(kind)} back?`, [command], `Swapped the ${wordOf(kind)} back.`)
+    const [by, { seat }] = [view.speaker!, view.row!]
+    const all = goesBack(view, answers['kind'] as Kind)
+    // A layer that the holder has none of their own for only leaves with the others.
+    const hasOwn = ({ holder, kind }: StandIn): boolean => view.state.issued.has(place(holder, kind))
+    const commands = all.map((each): Command =>
+      hasOwn(each) || all.length === 1
+        ? { do: 'swap-back', by, seat, kind: each.kind }
+        : { do: 'return-to-rack', by, element: each.element },
+    )
+    if (!commands.length) return NOTHING_LEFT
+    const own = all.flatMap((each) => each.own ?? [])
+    const spares = all.map((each) => nameIn(view, each)).join(' and ')
+    const notes = own.length ? [`${view.row!.name || seat} has ${own.join(', ')} again.`] : []
+    return confirm(view, `Swap ${spares} back?`, commands, `Swapped back: ${spares}.`, notes)
   },
 }

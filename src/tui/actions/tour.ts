@@ -6,6 +6,7 @@ import { acknowledgedBy, openItems } from '../../domain/items.ts'
 import { onDuty, ROTATIONS } from '../../domain/rotation.ts'
 import type { State } from '../../domain/state.ts'
 import { addDays, clockOf, dateOf } from '../../domain/time.ts'
+import { clip } from '../cells.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type Option } from './action.ts'
 import { askOfficer } from './ask.ts'
@@ -35,12 +36,16 @@ const turnOn = (
 /** Enough to tell one calendar from another, however the pattern runs. */
 const newestTours = (state: State) => [...state.tours.values()].slice(-24)
 
-/** Who relieves the tour that is open, by the rotation. */
-const nextPlatoon = ({ state }: View): string | undefined =>
-  state.tour ? turnOn(state, addDays(state.tour.on, 1)) : undefined
+/** Who relieves the tour that is open, by the rotation: the next platoon that is another one. */
+function nextPlatoon({ state }: View): string | undefined {
+  if (!state.tour) return undefined
+  const { on, platoon } = state.tour
+  const coming = [1, 2, 3].map((days) => turnOn(state, addDays(on, days)))
+  return coming.find((each) => each !== undefined && each !== platoon)
+}
 
 function tourId(state: State, date: string, platoon: string): Id {
-  const id = `${date}-${platoon.replaceAll(/[^A-Za-z0-9_.-]/g, '')}`
+  const id = `${date}-${platoon.replaceAll(/[^A-Za-z0-9_.-]/g, '').slice(0, 20)}`
   let number = 2
   let free = id
   while (state.tours.has(free)) free = `${id}-${number++}`
@@ -112,6 +117,9 @@ export const openTour: Action = {
   },
 }
 
+/** Of an item's words when it is repeated: a whole crew's exposure names every element. */
+const LONGEST = 160
+
 const unread = (view: View): Option[] =>
   openItems(view.state)
     .filter((item) => !acknowledgedBy(view.state, item))
@@ -139,20 +147,17 @@ export const acknowledge: Action = {
       return {
         ask: 'choose',
         name: 'item',
-        title: `${items.length} open items. Which one do you take on?`,
+        title: `${items.length} of ${openItems(view.state).length} open items not yet acknowledged. Which one do you take on?`,
         options: items,
       }
     }
     const words = items.find((each) => each.value === answers['item'])?.label ?? answers['item']
     const command: Command = { do: 'acknowledge', by: view.speaker!, item: answers['item'] }
-    return confirm(view, 'Acknowledge this?', [command], `Acknowledged ${command.item}. a reads the next.`, [
-      words,
-    ])
+    const left = items.length - 1
+    const done = `Acknowledged: ${clip(words, LONGEST, view.unicode)} ${left ? `${left} left; a reads the next.` : 'None is left.'}`
+    return confirm(view, 'Acknowledge this?', [command], done, [words])
   },
 }
-
-/** As many open items as fit above the question on the smallest screen. */
-const SHOWN = 6
 
 export const handOver: Action = {
   id: 'hand-over',
@@ -173,8 +178,7 @@ export const handOver: Action = {
       ...(unfit.length && !board.headline.includes(unfit[0]!) ? [`May not ride: ${unfit.join(', ')}.`] : []),
       board.rollCall.words,
       `${items.length} open items${items.length ? ':' : '.'}`,
-      ...items.slice(0, SHOWN),
-      ...(items.length > SHOWN ? [`and ${items.length - SHOWN} more; a reads them all.`] : []),
+      ...items.map((text) => ({ text, isItem: true as const })),
     ]
     const command: Command = { do: 'hand-over', by: view.speaker!, to }
     const done = `Tour ${state.tour!.id} is handed over. x exports its readiness log.`

@@ -5,12 +5,15 @@ import { capital } from '../../domain/decide/decision.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { clockOf } from '../../domain/time.ts'
 import { clip, fit, wrap } from '../cells.ts'
+import { sayNames, sayPlace, sayReason } from '../say.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { View } from '../view.ts'
 import { mark, rule } from './frame.ts'
 
-/** Twelve kinds, their heading, and two lines for reasons that belong to no single element. */
+/** Twelve kinds and their heading. */
 const TABLE_HEIGHT = 13
+/** From here on a reason has room beside its element. */
+const WIDE = 110
 
 export function ensemblePanel(view: View, width: number, height: number): Line[] {
   const { row, unicode, state } = view
@@ -19,18 +22,15 @@ export function ensemblePanel(view: View, width: number, height: number): Line[]
   const answered = answer ? `, answered ${clockOf(answer.at)}` : state.tour ? ', not answered yet' : ''
   const who = row.member ? `${row.name} (${row.member})${answered}` : 'nobody'
   const title = plainLine(rule(`${row.seat} ${row.position}: ${who}`, width, unicode))
-  const body = height > TABLE_HEIGHT ? table(row, width, unicode) : inWords(row, width, height - 1, unicode)
+  // A reason that would be cut short in the table is told in words.
+  const isRoomy = height > TABLE_HEIGHT && (width >= WIDE || !(row.reasons.length || row.loosened.length))
+  const body = isRoomy ? table(row, width, unicode) : inWords(row, width, height - 1, unicode)
   return [title, ...body].slice(0, height)
 }
 
 /** Reasons first and whole, worst first; then the rest named in one breath, as far as there is room. */
 function inWords(row: Row, width: number, height: number, unicode: boolean): Line[] {
   if (!row.places.length) return [plainLine(` ${row.sentence} Press m to seat a member here.`)]
-  const ready = row.places.filter((each) => each.state === 'ready' && each.element)
-  const names = ready
-    .map((each) => `${each.word} ${each.element}${each.standsIn ? ' (spare)' : ''}`)
-    .join(', ')
-  const rest = ready.length ? wrap(`Ready: ${names}.`, width - 2).map((text) => plainLine(` ${text}`)) : []
   const lines: Line[] = []
   for (const [index, reason] of row.reasons.entries()) {
     const whole = reasonLines(reason, width, unicode)
@@ -41,14 +41,29 @@ function inWords(row: Row, width: number, height: number, unicode: boolean): Lin
     }
     lines.push(...whole)
   }
-  return [...lines, ...rest].slice(0, height)
+  for (const each of row.loosened) lines.push(...loosenedLines(each, width))
+  return [...lines, ...readyLines(row, width, height - lines.length)].slice(0, height)
 }
 
+/** What is ready, by name; what there is no room to name is counted. */
+function readyLines(row: Row, width: number, height: number): Line[] {
+  const names = row.places
+    .filter((each) => each.state === 'ready' && each.element)
+    .map((each) => `${each.word} ${each.element}${each.standsIn ? ' (spare)' : ''}`)
+  for (let count = names.length; count > 0; count -= 1) {
+    const lines = wrap(`Ready: ${sayNames(names, count)}.`, width - 2)
+    if (lines.length <= height) return lines.map((text) => plainLine(` ${text}`))
+  }
+  return []
+}
+
+/** What is better only by a rule of the department is never silent. */
+const loosenedLines = (text: string, width: number): Line[] =>
+  wrap(`Only by a looser rule: ${text}`, width - 4).map((part) => plainLine(`   ${part}`, 'warn'))
+
 function reasonLines(reason: ReasonLine, width: number, unicode: boolean): Line[] {
-  const { word, tone } = SIGNS[reason.state]
-  const looser = reason.looser ? ', by a looser rule' : ''
-  const text = `${word}: ${reason.text} (${reason.matter}${looser})`
-  const parts = wrap(text, width - 4)
+  const { tone } = SIGNS[reason.state]
+  const parts = wrap(sayReason(reason), width - 4)
   return parts.map((part, at) => [{ text: ` ${at === 0 ? mark(reason.state, unicode) : ' '} ${part}`, tone }])
 }
 
@@ -59,7 +74,7 @@ function table(row: Row, width: number, unicode: boolean): Line[] {
     const label = `${each.element ?? ''}${each.standsIn ? ' spare' : ''}`
     const known = fit(each.label, 26, unicode)
     const text = `${fit(factsOf(each.kind).mark, 2)}${fit(capital(each.word), 20, unicode)}${fit(label, 14, unicode)}${known}`
-    const state = `${mark(each.state, unicode)} ${sign.word}${each.text ? `: ${each.text}` : ''}`
+    const state = `${mark(each.state, unicode)} ${sayPlace(each)}`
     return [
       { text: ` ${text}` },
       { text: clip(state, width - 63, unicode), tone: sign.tone, bold: sign.tone === 'bad' },

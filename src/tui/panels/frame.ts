@@ -12,6 +12,10 @@ export interface Size {
   rows: number
 }
 
+export const LEAST: Size = { columns: 80, rows: 24 }
+/** Then the glass holds one sentence, and no key does anything that could not be seen. */
+export const isTooSmall = ({ columns, rows }: Size): boolean => columns < LEAST.columns || rows < LEAST.rows
+
 /** Left and right on one line; the left gives way. */
 export function spread(left: string, right: string, width: number, unicode: boolean): string {
   const room = width - stringWidth(right) - 1

@@ -2,9 +2,11 @@
 import { CAUTIONS, SIGNS, type Shown } from '../../domain/signs.ts'
 import { KINDS, factsOf } from '../../domain/kinds.ts'
 import { ACTION_GROUPS, EVERYWHERE, LOOKING, WITHOUT_KEY } from '../keymap.ts'
+import { capital } from '../../domain/decide/decision.ts'
 import { clip, fit, windowStart, wrap } from '../cells.ts'
+import { sayPlace, sayReason } from '../say.ts'
 import { plainLine, type Line } from '../theme.ts'
-import type { Ui } from '../ui-state.ts'
+import { logIndex, type LogEntry, type Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, foot, head, mark, rule, screen, type Size } from './frame.ts'
 
@@ -23,7 +25,24 @@ const wrapped = (lines: readonly string[], { columns }: Size): string[] =>
   })
 const roomFor = (view: View, size: Size): number => bodyHeight(view, size) - 1
 const linesOf = (view: View, ui: Ui): readonly string[] =>
-  ui.screen === 'card' ? (ui.card?.lines ?? []) : helpLines(view)
+  ui.screen === 'card' && ui.card ? [...ensembleLines(view, ui.card.id), ...ui.card.lines] : helpLines(view)
+
+/** Of a riding position everything that the board has no room for: every reason, then every element. */
+function ensembleLines({ rows, unicode }: View, id: string): string[] {
+  const row = rows.find((each) => each.seat === id)
+  if (!row?.places.length) return []
+  return [
+    `${row.position} ${row.name} ${row.fit ? 'may ride.' : 'may not ride.'}`,
+    ...row.reasons.map((each) => `  ${mark(each.state, unicode)} ${sayReason(each)}`),
+    ...row.loosened.map((each) => `  Only by a looser rule: ${each}`),
+    '',
+    ...row.places.map(
+      (each) =>
+        `  ${fit(capital(each.word), 20, unicode)}${fit(each.element ?? '-', 12, unicode)} ${mark(each.state, unicode)} ${sayPlace(each)}`,
+    ),
+    '',
+  ]
+}
 
 /** The first line of the last page of a card or the help. */
 export const lastTop = (view: View, ui: Ui, size: Size): number =>
@@ -48,22 +67,27 @@ export const cardScreen = (view: View, ui: Ui, size: Size): Line[] =>
 
 const DETAIL = 4
 
+/** What became of a record stands before it, where it is not cut off. */
+const sayEntry = ({ became, text }: LogEntry): string => (became ? `(${became}) ${text}` : text)
+
 export function logScreen(view: View, ui: Ui, size: Size): Line[] {
   const { unicode } = view
   const room = bodyHeight(view, size) - 1
-  const inHand = ui.log[ui.top]
+  const at = logIndex(ui)
+  const inHand = ui.log[at]
   // The entry in hand is shown whole beneath the list, in a space that stays so that the list never jumps.
-  const whole = inHand ? wrap(inHand.text, size.columns - 4).slice(0, DETAIL) : []
+  const whole = inHand ? wrap(sayEntry(inHand), size.columns - 4).slice(0, DETAIL) : []
   const rows = room - DETAIL - 1
-  const start = windowStart(ui.top, ui.log.length, rows)
+  const start = windowStart(at, ui.log.length, rows)
   const list = ui.log.slice(start, start + rows).map((entry, index): Line => {
-    const isInHand = start + index === ui.top
+    const isInHand = start + index === at
     return [
       { text: isInHand ? '> ' : '  ', bold: true },
       {
-        text: clip(entry.text, size.columns - 2, unicode),
+        text: clip(sayEntry(entry), size.columns - 2, unicode),
         bold: isInHand,
         tone: entry.isCorrection ? 'warn' : undefined,
+        dim: entry.became !== undefined && !isInHand,
       },
     ]
   })

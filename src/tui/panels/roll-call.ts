@@ -5,7 +5,9 @@ import { SIGNS } from '../../domain/signs.ts'
 import { clip, fit, wrap } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
-import { cylinderOf, needsReading } from '../update/roll-call.ts'
+import { cylinderAt, readingFault } from '../actions/pressure.ts'
+import { sayPlace } from '../say.ts'
+import { needsReading, saysOnEnter } from '../update/roll-call.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, foot, head, mark, rule, screen, spread, type Size } from './frame.ts'
 
@@ -18,7 +20,7 @@ export function rollCallScreen(view: View, ui: Ui, size: Size): Line[] {
   const { columns } = size
   if (!row) return screen(head(view, size), [], foot(ui, size, 'Esc leaves', unicode), size)
   const title = rule(`Roll call: ${row.seat} ${row.position}`, columns, unicode)
-  const said = row.answered ? 'has answered; Enter answers again' : 'is called: look at each one'
+  const said = row.answered ? 'has answered' : 'is called: look at each one'
   const body: Line[] = [
     plainLine(title),
     [
@@ -38,9 +40,9 @@ export function rollCallScreen(view: View, ui: Ui, size: Size): Line[] {
 function placeLines(row: Row, columns: number, height: number, unicode: boolean): Line[] {
   let spare = height - row.places.length
   return row.places.flatMap((each): Line[] => {
-    const { tone, word } = SIGNS[each.state]
+    const { tone } = SIGNS[each.state]
     const isReady = each.state === 'ready'
-    const words = isReady ? each.label : `${mark(each.state, unicode)} ${word}: ${each.text}`
+    const words = isReady ? each.label : `${mark(each.state, unicode)} ${sayPlace(each)}`
     const parts = wrap(words, columns - KNOWN_FROM)
     const isWhole = parts.length - 1 <= spare
     if (isWhole) spare -= parts.length - 1
@@ -53,14 +55,17 @@ function placeLines(row: Row, columns: number, height: number, unicode: boolean)
 function keysFor(row: Row, ui: Ui): string {
   if (needsReading(row) && !ui.text)
     return 'type the pressure, then Enter   f finding   up, down others   Esc leaves'
-  return 'Enter all serviceable   f finding   digits: pressure   up, down others   Esc leaves'
+  const answers = row.answered ? 'f adds a finding' : `Enter ${saysOnEnter(row)}  f finding`
+  return `${answers}  digits: psi  up, down others  Esc leaves`
 }
 
 function reading(view: View, ui: Ui): Line {
   const row = view.row!
-  const id = cylinderOf(row)
+  const id = cylinderAt(view)
   const cylinder = id ? view.state.elements.get(id) : undefined
   if (!cylinder) return plainLine('   No cylinder here to read.', 'bad')
+  const fault = readingFault(view, cylinder.id)
+  if (fault) return plainLine(`   ${fault}`, 'bad')
   const rated = cylinder.ratedPsi ? `rated ${cylinder.ratedPsi}` : 'rated pressure not known'
   const place = row.places.find((each) => each.kind === 'cylinder')
   const last = cylinder.readings.at(-1)

@@ -3,6 +3,7 @@ import type { RigLine, Row } from '../../domain/board.ts'
 import { factsOf, KINDS } from '../../domain/kinds.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { sayDate } from '../../domain/time.ts'
+import stringWidth from 'string-width'
 import { clip, fit } from '../cells.ts'
 import type { Line } from '../theme.ts'
 import type { View } from '../view.ts'
@@ -67,21 +68,40 @@ export function seatList(view: View, width: number, height: number): Line[] {
   while (end < blocks.length && tall(blocks, start, end + 1) <= room) end += 1
   const shown = draw(start, end)
   const gap = Array.from({ length: Math.max(0, room - shown.length) }, (): Line => [])
-  const out = [sayHidden(blocks.slice(0, start), 'above'), sayHidden(blocks.slice(end), 'below')]
-  const words = ` ${out.filter(Boolean).join('; ')}`
+  const words = sayHidden(blocks.slice(0, start), blocks.slice(end), width)
   return [...shown.slice(0, room), ...gap, [{ text: clip(words, width, view.unicode), bold: true }]]
 }
 
-const MOST_NAMES = 6
+/** More names than this find no room on any glass, and are not even measured. */
+const MOST_NAMES = 12
 
-/** `6 more below, may not ride: Priya Halvering, Osric Nantambry` */
-function sayHidden(blocks: readonly Block[], where: string): string {
+/** What is out of sight; whoever may not ride there is named where whole names find room, and counted in any case. */
+function sayHidden(above: readonly Block[], below: readonly Block[], width: number): string {
+  const said = (up: boolean, down: boolean): string =>
+    [sayPart(above, 'above', up), sayPart(below, 'below', down)]
+      .filter(Boolean)
+      .map((part) => ` ${part}`)
+      .join('.')
+  for (const [up, down] of [
+    [true, true],
+    [false, true],
+    [true, false],
+  ] as const) {
+    const words = said(up, down)
+    if (stringWidth(words) <= width) return words
+  }
+  return said(false, false)
+}
+
+/** `6 more below; 2 of them may not ride: Priya Halvering, Osric Nantambry` */
+function sayPart(blocks: readonly Block[], where: string, byName: boolean): string {
   const rows = blocks.flatMap((block) => block.row ?? [])
   const unfit = rows.filter((row) => !row.fit && row.member !== null).map((row) => row.name)
   if (!rows.length) return ''
   if (!unfit.length) return `${rows.length} more ${where}`
-  const others = unfit.length > MOST_NAMES ? ` and ${unfit.length - MOST_NAMES} others` : ''
-  return `${rows.length} more ${where}, may not ride: ${unfit.slice(0, MOST_NAMES).join(', ')}${others}`
+  const names = byName && unfit.length <= MOST_NAMES ? `: ${unfit.join(', ')}` : ''
+  const who = rows.length === 1 ? ', who' : `; ${unfit.length} of them`
+  return `${rows.length} more ${where}${who} may not ride${names}`
 }
 
 function rigHead(rig: RigLine, { unicode }: View, width: number): Line {

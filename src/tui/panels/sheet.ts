@@ -1,12 +1,12 @@
 // The questions of an action: a list to choose from, words to write, or a last look before it is recorded.
 import stringWidth from 'string-width'
-import type { Step } from '../actions/action.ts'
+import type { LookLine, Step } from '../actions/action.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { actionBy } from '../keymap.ts'
 import { clip, fit, tail, windowStart, wrap } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
-import { narrowed, stepOf } from '../update/sheet.ts'
+import { isRefused, narrowed, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, foot, head, rule, screen, type Size } from './frame.ts'
 
@@ -26,10 +26,7 @@ export function sheetScreen(view: View, ui: Ui, size: Size): Line[] {
   const title = rule(`${capital(action.label)}${where}`, columns, view.unicode)
   const height = bodyHeight(view, size)
   const body = step.ask === 'done' ? [] : bodyOf(step, ui, view, columns, height - 1)
-  const keys =
-    step.ask === 'confirm' && 'commands' in step.deed && !step.deed.commands.length
-      ? 'Esc one step back'
-      : KEYS[step.ask]
+  const keys = isRefused(step) ? 'Esc one step back' : KEYS[step.ask]
   return screen(head(view, size), [plainLine(title), ...body], foot(ui, size, keys, view.unicode), size)
 }
 
@@ -53,14 +50,32 @@ function bodyOf(
         [{ text: ' > ' }, { text: tail(ui.text, width - 6) }, { text: ' ', inverse: true }],
       ]
     case 'confirm':
-      return [
-        ...question,
-        [],
-        ...step.lines.flatMap(({ text, tone }) =>
-          wrap(text, width - 4).map((part) => plainLine(`   ${part}`, tone)),
-        ),
-      ]
+      return [...question, [], ...look(step.lines, width, height - question.length - 1)]
   }
+}
+
+/** The last look; where there is not room for all, items are left out and counted, never what the act does. */
+function look(lines: readonly LookLine[], width: number, height: number): Line[] {
+  const drawn = lines.map(({ text, tone, isItem }) => ({
+    isItem,
+    parts: wrap(text, width - 4).map((part) => plainLine(`   ${part}`, tone)),
+  }))
+  const items = drawn.filter((each) => each.isItem)
+  const isAllShown = (kept: number): boolean => kept === items.length
+  const tall = (kept: number): number =>
+    drawn
+      .filter((each) => !each.isItem || items.indexOf(each) < kept)
+      .reduce((sum, each) => sum + each.parts.length, isAllShown(kept) ? 0 : 1)
+  let kept = items.length
+  while (kept > 0 && tall(kept) > height) kept -= 1
+  const left = items.length - kept
+  const shown = drawn.flatMap((each): Line[] => {
+    const at = items.indexOf(each)
+    if (at < kept) return each.parts
+    return at === kept ? [plainLine(`   and ${left} more; a larger window shows more of them`)] : []
+  })
+  if (shown.length <= height) return shown
+  return [...shown.slice(0, height - 1), plainLine('   and more; a larger window shows it', 'warn')]
 }
 
 function options(
@@ -85,10 +100,19 @@ function options(
   const longest = (words: string[]): number => Math.max(0, ...words.map((each) => stringWidth(each)))
   const notes = longest(shown.map((each) => each.blocked ?? each.note ?? ''))
   const most = Math.max(34, width - 3 - notes)
-  const widest = Math.min(most, Math.max(12, longest(shown.map((each) => each.label)) + 2))
+  // A label without a note has the whole line.
+  const noted = shown.filter((each) => each.blocked ?? each.note)
+  const widest = Math.min(most, Math.max(12, longest(noted.map((each) => each.label)) + 2))
   const lines = shown.slice(start, start + rows).map((each, index): Line => {
     const isInHand = start + index === ui.cursor
     const note = each.blocked ?? each.note ?? ''
+    if (!note) {
+      const label = clip(each.label, width - 3, view.unicode)
+      return [
+        { text: isInHand ? ' > ' : '   ', bold: true },
+        { text: label, bold: isInHand, tone: each.tone },
+      ]
+    }
     return [
       { text: isInHand ? ' > ' : '   ', bold: true },
       { text: `${fit(each.label, widest - 2, view.unicode)}  `, bold: isInHand, tone: each.tone },
@@ -104,9 +128,10 @@ function options(
     : []
   // The one in hand is shown whole where the list leaves room for it.
   const inHand = shown[ui.cursor]
-  const note = inHand?.note ?? ''
-  const isCut = inHand && (stringWidth(inHand.label) > widest - 2 || stringWidth(note) > width - widest - 3)
-  const whole = isCut ? wrap(note ? `${inHand.label} (${note})` : inHand.label, width - 6) : []
+  const note = inHand?.blocked ?? inHand?.note ?? ''
+  const isCut =
+    note !== '' && (stringWidth(inHand!.label) > widest - 2 || stringWidth(note) > width - widest - 3)
+  const whole = isCut ? wrap(`${inHand!.label} (${note})`, width - 6) : []
   const spare = height - typed.length - lines.length - more.length - 1
   const detail: Line[] =
     whole.length && spare >= whole.length

@@ -17,26 +17,27 @@ export function stepOf(view: View, ui: Ui): Step {
   const answers = answersOf(ui)
   const isNamed =
     view.speaker !== undefined || action.id === 'open-tour' || action.id === 'find' || action.id === 'export'
-  const asked = isNamed
+  const whoAsks = isNamed
     ? undefined
     : askOfficer(view, answers, SPEAKER, 'No tour is open. Who is at the board?')
-  if (asked?.ask === 'choose') {
-    const last = asked.options.findIndex((each) => each.value === ui.speaker)
-    return { ...asked, start: Math.max(0, last) }
+  if (whoAsks?.ask === 'choose') {
+    const last = whoAsks.options.findIndex((each) => each.value === ui.speaker)
+    return { ...whoAsks, start: Math.max(0, last) }
   }
   const speaker = view.speaker ?? answers[SPEAKER]
-  return asked ?? action.next({ ...view, speaker }, answers)
+  return whoAsks ?? action.next({ ...view, speaker }, answers)
 }
 
 /** Nobody types the dashes of an id. */
 const bare = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
 
-/** The options that the typed letters leave, in their order. */
+/** The options that the typed letters leave, in their order; what is only said of an option counts where no name matches. */
 export function narrowed(step: Extract<Step, { ask: 'choose' }>, text: string): Option[] {
   const wanted = bare(text)
-  return step.options.filter((each) =>
-    bare(`${each.value} ${each.label} ${each.note ?? ''}`).includes(wanted),
+  const named = step.options.filter((each) =>
+    [each.value, each.label].some((one) => bare(one).includes(wanted)),
   )
+  return named.length ? named : step.options.filter((each) => bare(each.note ?? '').includes(wanted))
 }
 
 export function startSheet(ui: Ui, view: View, action: string, first: Ui['answers'] = []): Updated {
@@ -47,10 +48,18 @@ export function startSheet(ui: Ui, view: View, action: string, first: Ui['answer
 /** Puts the question on the screen with its first option or initial text in hand. */
 function ask(ui: Ui, view: View): Updated {
   const step = stepOf(view, ui)
-  if (step.ask === 'done') return perform({ ...ui, screen: ui.from }, step.deed)
+  if (step.ask === 'done') return perform({ ...ui, screen: ui.from, under: asked(ui) }, step.deed)
   const cursor = step.ask === 'choose' ? (step.start ?? 0) : 0
   return { ui: { ...ui, cursor, text: step.ask === 'write' ? (step.initial ?? '') : '' } }
 }
+
+/** The question that was just answered, as it was. */
+const asked = ({ action, answers, text, cursor }: Ui): Ui['under'] => ({
+  action,
+  answers: answers.slice(0, -1),
+  text,
+  cursor,
+})
 
 export function updateSheet(ui: Ui, token: Token, view: View): Updated {
   const step = stepOf(view, ui)
@@ -63,20 +72,29 @@ export function updateSheet(ui: Ui, token: Token, view: View): Updated {
     case 'write':
       return write(ui, token, view, step)
     case 'confirm':
-      return 'key' in token && token.key === 'enter' ? perform(leave(ui), step.deed) : { ui }
+      if (!('key' in token) || token.key !== 'enter') return { ui }
+      return isRefused(step)
+        ? say(ui, 'Nothing can be done here. Esc goes back.')
+        : perform(leave(ui), step.deed)
     case 'done':
       return perform(leave(ui), step.deed)
   }
 }
 
+/** A last look at what would be refused: there is nothing to confirm. */
+export const isRefused = (step: Step): boolean =>
+  step.ask === 'confirm' && 'commands' in step.deed && !step.deed.commands.length
+
 const leave = (ui: Ui): Ui => ({ ...ui, screen: ui.from, action: null, answers: [], text: '', cursor: 0 })
+
+/** What an action was started with is not an answer to take back. */
+const STARTED_WITH = ['seq', 'said']
 
 /** One step back: first the letters typed, then the last answer, then the whole action. */
 function back(ui: Ui, view: View): Updated {
   const step = stepOf(view, ui)
   if (step.ask === 'choose' && ui.text) return { ui: { ...ui, text: '', cursor: 0 } }
-  // What an action was started with is not an answer to take back.
-  const given = ui.answers.filter(({ name }) => name !== 'seq')
+  const given = ui.answers.filter(({ name }) => !STARTED_WITH.includes(name))
   if (!given.length) return { ui: leave(ui) }
   return ask({ ...ui, answers: ui.answers.slice(0, -1) }, view)
 }
@@ -134,7 +152,6 @@ function perform(ui: Ui, deed: Deed): Updated {
   const left = { ...ui, action: null, answers: [], text: '', cursor: 0 }
   if ('export' in deed) return { ui: left, effect: { export: deed.export } }
   if ('card' in deed) return { ui: left, effect: { card: deed.card } }
-  if (!deed.commands.length) return { ui: left }
   const effect: Effect = { submit: deed.commands, done: deed.done }
   return { ui: left, effect }
 }

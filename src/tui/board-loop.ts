@@ -1,0 +1,155 @@
+// The board's loop: tokens in, what the glass shows out, and what an effect asks of the session and the desk. It must never decide anything.
+import type { Event } from '../domain/events.ts'
+import type { Id } from '../domain/gear.ts'
+import type { Session } from '../session.ts'
+import type { Glass } from './app.tsx'
+import type { Token } from './input/keys.ts'
+import { logEntries } from './log-entries.ts'
+import type { Size } from './panels/frame.ts'
+import { settle, showCard, showLog, startUi, type Effect, type Submit, type Ui } from './ui-state.ts'
+import { update } from './update.ts'
+import { viewOf, type View } from './view.ts'
+
+/** What the board needs from beyond the session: files are read and written by whoever runs it. */
+export interface Desk {
+  /** The newest events, newest first. */
+  newest(count: number): Event[]
+  /** All that is known of one id, as lines. */
+  card(id: Id): string[]
+  exportLog(format: string): { path: string } | { refused: string }
+}
+
+interface Around {
+  session: Session
+  desk: Desk
+  unicode: boolean
+  size: () => Size
+  leave: () => void
+}
+
+export interface BoardLoop {
+  glass: Glass
+  take(token: Token): void
+  /** Looks for what other programs recorded, and at the clock. */
+  look(): void
+  /** Resolves once nothing is being recorded any more. */
+  settled(): Promise<void>
+}
+
+const LOG_LENGTH = 500
+const WAITING = 'This is being recorded. Keys pressed now are kept until it is done.'
+
+export function startLoop({ session, desk, unicode, size, leave }: Around): BoardLoop {
+  let ui: Ui = startUi
+  let shown = make()
+  /** Under way: the glass stays as it was, so that nothing half done is seen, and tokens wait in order. */
+  let recording: Promise<void> | undefined
+  let looksWhileRecording = 0
+  let isLeft = false
+  const waiting: Token[] = []
+  const watchers = new Set<() => void>()
+
+  function make(): { view: View; ui: Ui } {
+    const { state, stopped } = session
+    return { view: viewOf({ state, at: session.now(), stopped, unicode, size: size() }, ui), ui }
+  }
+  const draw = (next: typeof shown): void => {
+    shown = next
+    watchers.forEach((changed) => changed())
+  }
+  function show(next: Ui = ui): void {
+    ui = next
+    draw(make())
+  }
+
+  function quit(): void {
+    isLeft = true
+    waiting.length = 0
+    leave()
+  }
+
+  function take(token: Token): void {
+    if (isLeft) return
+    if (recording) {
+      if ('key' in token && token.key === 'ctrl-c') quit()
+      else waiting.push(token)
+      return
+    }
+    const { ui: next, effect } = update(ui, token, make().view)
+    if (effect && 'submit' in effect) {
+      ui = next
+      looksWhileRecording = 0
+      recording = record(effect).catch(sayMistake).then(goOn)
+      return
+    }
+    if (next !== ui) show(next)
+    try {
+      if (effect) perform(effect)
+    } catch (error) {
+      sayMistake(error)
+    }
+  }
+
+  function perform(effect: Exclude<Effect, Submit>): void {
+    if ('quit' in effect) return quit()
+    if ('log' in effect) return show(withLog(ui))
+    if ('card' in effect) return show(showCard(ui, effect.card, desk.card(effect.card)))
+    const made = desk.exportLog(effect.export)
+    const text = 'path' in made ? `Exported to ${made.path}` : made.refused
+    show({ ...ui, message: { text, tone: 'path' in made ? 'good' : 'bad' } })
+  }
+
+  async function record(effect: Submit): Promise<void> {
+    let refused: string | undefined
+    for (const command of effect.submit) {
+      const answer = await session.submit(command)
+      refused = 'refused' in answer ? answer.refused : 'failed' in answer ? answer.failed : undefined
+      if (refused !== undefined) break
+    }
+    // They were pressed for what did not come about, and might now do something else.
+    if (refused !== undefined) waiting.length = 0
+    const settled = settle(ui, effect, refused)
+    show(settled.screen === 'log' ? withLog(settled) : settled)
+  }
+
+  function goOn(): void {
+    recording = undefined
+    while (waiting.length && !recording) take(waiting.shift()!)
+  }
+
+  const withLog = (next: Ui): Ui => showLog(next, logEntries(desk.newest(LOG_LENGTH), session.state))
+
+  /** A mistake of the program's own, or a file that cannot be read, must not take the board down. */
+  function sayMistake(error: unknown): void {
+    const what = error instanceof Error ? error.message : String(error)
+    const text = `That could not be done (${what}). What was accepted is safe.`
+    waiting.length = 0
+    show({ ...ui, message: { text, tone: 'bad' } })
+  }
+
+  session.watch(() => {
+    if (!recording) show()
+  })
+  return {
+    glass: {
+      read: () => shown,
+      watch(changed) {
+        watchers.add(changed)
+        return () => watchers.delete(changed)
+      },
+    },
+    take,
+    look() {
+      if (recording) {
+        looksWhileRecording += 1
+        const message = { text: WAITING, tone: 'warn' as const }
+        // Only where it takes long enough that somebody wonders.
+        if (looksWhileRecording === 2) draw({ view: shown.view, ui: { ...shown.ui, message } })
+        return
+      }
+      session.look()
+      if (session.now().slice(0, 16) !== shown.view.at.slice(0, 16)) show()
+    },
+    settled: async () => await recording,
+  }
+}

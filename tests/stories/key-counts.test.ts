@@ -1,0 +1,66 @@
+// How many keys the officer's commonest jobs take from the first screen; a count that grows is a job made longer.
+import { describe, expect, test } from 'vitest'
+import { HOUSE, OPEN, seats, stationWith } from '../cli/two-seats.ts'
+import { engine, allOf, hasPty, openBoardHere } from './at-the-board.ts'
+
+describe.skipIf(!hasPty)('needs a pseudo-terminal: keys from the first screen', () => {
+  test('an all-well roll call takes r and one Enter a riding position: 3 for two', async () => {
+    const station = engine()
+    const board = await openBoardHere({ station })
+    await board.start('r', 'Roll call: E6-1')
+    await board.enter('Roll call: E6-2')
+    await board.enter('Roll call complete.')
+    expect(board.keys()).toBe(3)
+    expect(allOf(station, 'seat-answered')).toHaveLength(2)
+  })
+
+  test('with each pressure typed it takes four digits more a riding position: 11 for two', async () => {
+    const station = stationWith(...HOUSE, OPEN, seats('M-104', 'E6-1'), seats('M-105', 'E6-2'))
+    const board = await openBoardHere({ station })
+    await board.start('r', 'Roll call: E6-1')
+    await board.answer('4400', 'Roll call: E6-2')
+    await board.answer('4450', 'Roll call complete.')
+    expect(board.keys()).toBe(11)
+    expect(allOf(station, 'pressure-read')).toHaveLength(2)
+  })
+
+  test('a tag takes 5 and the swap after it 4: 9 until the rig can ride again', async () => {
+    const station = engine()
+    const board = await openBoardHere({ station })
+    await board.start('t', 'Tag which element out of service?')
+    await board.enter('What is wrong')
+    await board.enter('Which is it?')
+    await board.enter('Tag it out of service?')
+    await board.enter('Tagged C-1.')
+    expect(board.keys()).toBe(5)
+    await board.start('s', 'Swap which element?')
+    await board.enter('Which goes in?')
+    await board.enter('Put coat shell C-9')
+    await board.enter('swapped in')
+    await board.see('Engine 6 can ride')
+    expect(board.keys()).toBe(9)
+    expect(allOf(station, 'element-swapped')).toHaveLength(3)
+  })
+
+  test('an exposure of the whole crew takes 5', async () => {
+    const station = engine()
+    const board = await openBoardHere({ station })
+    await board.start('e', 'Who was exposed?')
+    await board.enter('To what?')
+    await board.enter('At which incident?')
+    await board.enter(/Exposure to .*Ada Varga, Bo Okoro/)
+    await board.enter('Exposure recorded')
+    expect(board.keys()).toBe(5)
+    expect(allOf(station, 'exposure-recorded').map(({ data }) => data.seats)).toEqual([['E6-1', 'E6-2']])
+  })
+
+  test('a hand-over takes 3, with the officer proposed first', async () => {
+    const station = engine()
+    const board = await openBoardHere({ station })
+    await board.start('h', 'Hand over to whom?')
+    await board.enter(/Hand tour .* over to/)
+    await board.enter('is handed over')
+    expect(board.keys()).toBe(3)
+    expect(allOf(station, 'tour-handed-over')).toHaveLength(1)
+  })
+})
