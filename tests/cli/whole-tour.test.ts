@@ -82,7 +82,9 @@ describe('from an empty folder to the hand-over', () => {
       incident: '26-0412',
     })
     expect(status().exit).toBe(1)
-    expect(rulesAt('E6-1')).toHaveLength(12)
+    // The air pack has to be checked as well, once it has been cleaned.
+    const others = rulesAt('E6-1').filter((each) => !each.endsWith('function-check-after-use'))
+    expect(others).toHaveLength(12)
   })
 
   test('what was known before the roll call is still told as it was', () => {

@@ -6,7 +6,7 @@ import { decide } from '../../../src/domain/decide.ts'
 import { emptyState } from '../../../src/domain/state.ts'
 import { wellFormed } from '../any-commands.ts'
 import { house, members } from '../alder-hollow.ts'
-import { given, NOW } from '../given.ts'
+import { given, NOW, STATION } from '../given.ts'
 
 const here = new URL('.', import.meta.url)
 const source = readdirSync(here)
@@ -56,11 +56,11 @@ describe('who gives it', () => {
       on,
       result: 'serviceable',
     })
-    const made = NOW.slice(0, 10)
-    given(house).when(care('2026-11-23')).records('care-recorded', {
+    const made = STATION.at.slice(0, 10)
+    given(house).when(care('2025-12-31')).records('care-recorded', {
       element: 'C-1041',
       care: 'advanced-cleaning',
-      on: '2026-11-23',
+      on: '2025-12-31',
       result: 'serviceable',
     })
     given(house).when(care(made)).refuses(asSetup).changesNothing()
