@@ -21,8 +21,9 @@ import { asText } from '../exports/text.ts'
 import type { Session } from '../session.ts'
 import { readEvents } from '../store/station.ts'
 import { codeOf, whyOf } from '../store/trouble.ts'
+import { hasUnicode } from '../tui/terminal/abilities.ts'
 import { withStation } from './opened.ts'
-import { complain, hasUnicode, print, type ExitStatus, type World } from './world.ts'
+import { complain, print, type ExitStatus, type World } from './world.ts'
 
 export const FORMATS = ['text', 'csv', 'json'] as const
 export type Format = (typeof FORMATS)[number]
@@ -46,7 +47,7 @@ export const exportLog = (world: World, options: ExportOptions): Promise<ExitSta
   return withStation(world, options.station, (session, folder) => {
     const made = makeLog(session, folder, options.tour)
     if ('refused' in made) return complain(world, made.refused, 1)
-    const text = write(made.log, format, hasUnicode(world))
+    const text = write(made.log, format, hasUnicode(world.env))
     if (options.out === undefined) {
       print(world, text)
       return 0

@@ -7,8 +7,9 @@ import { emptyState, type State } from '../domain/state.ts'
 import { instantIn, instantToMs, type Instant } from '../domain/time.ts'
 import { statusJson, statusText } from '../exports/status.ts'
 import { readEvents } from '../store/station.ts'
+import { hasUnicode } from '../tui/terminal/abilities.ts'
 import { withStation } from './opened.ts'
-import { complain, hasUnicode, print, type ExitStatus, type World } from './world.ts'
+import { complain, print, type ExitStatus, type World } from './world.ts'
 
 interface StatusOptions {
   station?: string
@@ -38,7 +39,7 @@ export async function status(world: World, options: StatusOptions): Promise<Exit
 function show(world: World, options: StatusOptions, state: State, at: Instant): ExitStatus {
   const assessment = assessNow(state, at)
   const board = arrange(assessment, state)
-  print(world, options.json ? JSON.stringify(statusJson(board)) : statusText(board, hasUnicode(world)))
+  print(world, options.json ? JSON.stringify(statusJson(board)) : statusText(board, hasUnicode(world.env)))
   return isReady(assessment) ? 0 : 1
 }
 

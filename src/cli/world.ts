@@ -42,7 +42,3 @@ export function complain(world: World, sentence: string, status: ExitStatus): Ex
   world.stderr.write(`bayboard: ${cleanText(sentence)}\n`)
   return status
 }
-
-/** Is the locale one in which the symbols can be shown? */
-export const hasUnicode = ({ env }: World): boolean =>
-  /utf-?8/i.test(env['LC_ALL'] || env['LC_CTYPE'] || env['LANG'] || '')

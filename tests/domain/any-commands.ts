@@ -1,7 +1,11 @@
 // Commands for tests that hold for every command: one well-formed of each name, and any mixture of likely and unlikely ones.
 import * as fc from 'fast-check'
 import type { CommandName, CommandOf } from '../../src/domain/commands.ts'
-import type { Told } from './given.ts'
+import type { Event } from '../../src/domain/events.ts'
+import { evolve, replay } from '../../src/domain/evolve.ts'
+import { emptyState } from '../../src/domain/state.ts'
+import { crew } from './alder-hollow.ts'
+import { journalOf, submit, type Told } from './given.ts'
 
 type Sample<Name extends CommandName> = Omit<CommandOf<Name>, 'by' | 'at'>
 
@@ -171,3 +175,21 @@ const ACTS: CommandName[] = [
 export const anyAct: fc.Arbitrary<Told> = fc.oneof(
   ...ACTS.map((name) => commands[name].map((each) => ({ do: name, ...each }) as Told)),
 )
+
+/** Seeded, so that a failure is the same failure again. */
+export const RUNS = { seed: 20261124, numRuns: 150 }
+export const anyTour = fc.array(fc.oneof(anyCommand, anyAct), { minLength: 10, maxLength: 60 })
+export const anyActs = fc.array(anyAct, { minLength: 10, maxLength: 80 })
+
+/** The journal that a mixture of commands leaves: what is refused leaves nothing. */
+export function journalAfter(commands: Told[]): Event[] {
+  const events = journalOf(crew)
+  let state = replay(emptyState(), events)
+  for (const command of commands) {
+    const outcome = submit(state, command)
+    if ('refused' in outcome) continue
+    events.push(outcome.event)
+    state = evolve(state, outcome.event)
+  }
+  return events
+}

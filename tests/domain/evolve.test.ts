@@ -6,25 +6,8 @@ import type { Event } from '../../src/domain/events.ts'
 import { apply, evolve, fork, replay } from '../../src/domain/evolve.ts'
 import { emptyState, type State } from '../../src/domain/state.ts'
 import { crew, house } from './alder-hollow.ts'
-import { anyAct, anyCommand } from './any-commands.ts'
-import { journalOf, NOW, STATION, stateOf, submit, type Told } from './given.ts'
-
-/** Seeded, so that a failure is the same failure again. */
-const RUNS = { seed: 20261124, numRuns: 150 }
-const anyTour = fc.array(fc.oneof(anyCommand, anyAct), { minLength: 10, maxLength: 60 })
-const anyActs = fc.array(anyAct, { minLength: 10, maxLength: 80 })
-/** The journal that a mixture of commands leaves: what is refused leaves nothing. */
-function journalAfter(commands: Told[]): Event[] {
-  const events = journalOf(crew)
-  let state = replay(emptyState(), events)
-  for (const command of commands) {
-    const outcome = submit(state, command)
-    if ('refused' in outcome) continue
-    events.push(outcome.event)
-    state = evolve(state, outcome.event)
-  }
-  return events
-}
+import { anyActs, anyTour, journalAfter, RUNS } from './any-commands.ts'
+import { NOW, STATION, stateOf } from './given.ts'
 
 /** Stands where a command was refused, so that every round goes the same way. */
 const NOTED = { type: 'note-made', data: { text: 'refused' } } as const
