@@ -126,7 +126,7 @@ export async function openTerminal({ command, args = [], cwd, env = {}, columns 
     },
     kill: (signal: NodeJS.Signals = 'SIGTERM') => process.kill(child.pid, signal),
     /** Waits until the screen, not amid an update, holds the text or satisfies the predicate; then gives it. */
-    waitFor: async (wanted: string | RegExp | ((lines: string[]) => boolean), timeoutMs = 5000) => {
+    waitFor: async (wanted: string | RegExp | ((lines: string[]) => boolean), timeoutMs = 20_000) => {
       const until = Date.now() + timeoutMs
       for (;;) {
         await parsed

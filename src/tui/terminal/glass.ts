@@ -8,8 +8,8 @@ export type Glass = {
   paint: (frame: string) => void
   /** Takes a new size; what the terminal shows is then unknown, and the next frame is painted whole. */
   resize: (size: Size) => void
-  /** Paints the last frame whole, for a terminal that was used by something else meanwhile. */
-  repaint: () => void
+  /** Paints the last frame whole, or one that came while something else had the terminal. */
+  repaint: (frame?: string) => void
 }
 
 // Synchronised output (DEC private mode 2026): the terminal shows the whole change at once.
@@ -45,9 +45,9 @@ export function createGlass({ write, size, colour }: GlassOptions): Glass {
       size = next
       shown = undefined
     },
-    repaint: () => {
+    repaint: (frame = wanted) => {
       shown = undefined
-      if (wanted !== undefined) paint(wanted)
+      if (frame !== undefined) paint(frame)
     },
   }
 }

@@ -28,7 +28,9 @@ export type BoardMount = {
 export function mountBoard({ stdin, stdout, node, onToken, colour }: BoardMount): Mounted {
   const size = (): Size => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 })
   const glass = createGlass({ write: (text) => void stdout.write(text), size: size(), colour })
-  const held = holdTerminal({ stdin, stdout, onBack: () => glass.repaint() })
+  // What is drawn while the program is stopped is not painted then, and is what has to be seen when it goes on.
+  let newest: string | undefined
+  const held = holdTerminal({ stdin, stdout, onBack: () => glass.repaint(newest) })
   const stopListening = listen({ stdin, onToken, onGone: held.hangUp })
   const giveBack = () => {
     stopListening()
@@ -48,6 +50,7 @@ export function mountBoard({ stdin, stdout, node, onToken, colour }: BoardMount)
     node: node(size()),
     size: size(),
     onFrame: (frame) => {
+      newest = frame
       if (held.isUp()) glass.paint(frame)
     },
     onEnd: (failure) => {
@@ -61,7 +64,7 @@ export function mountBoard({ stdin, stdout, node, onToken, colour }: BoardMount)
     drawing.stop()
   }
   const repaint = () => {
-    if (held.isUp()) glass.repaint()
+    if (held.isUp()) glass.repaint(newest)
   }
   return { unmount, repaint, finished }
 }

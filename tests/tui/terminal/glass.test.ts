@@ -128,6 +128,23 @@ describe('the glass', () => {
     expect(take()).toBe('')
   })
 
+  it('repaints the frame that came while something else had the terminal, not the one before it', () => {
+    let written = ''
+    const glass = createGlass({
+      write: (text) => (written += text),
+      size: { columns: 20, rows: 4 },
+      colour: 'none',
+    })
+    glass.paint('before')
+    written = ''
+    glass.repaint('after')
+    expect(written).toContain('after')
+    expect(written).not.toContain('before')
+    written = ''
+    glass.repaint()
+    expect(written).toContain('after')
+  })
+
   it('writes every change as one synchronised update, also on repaint', () => {
     const { glass, take } = open({ columns: 5, rows: 2 })
     glass.repaint()
