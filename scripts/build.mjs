@@ -1,8 +1,13 @@
-// Builds the one bundled program, dist/bayboard.js, or the same in a folder that is named. It must not fetch anything.
+// Builds the program, dist/bayboard.js, or the same in a folder that is named. It must not fetch anything.
+// What is heavy and seldom asked for is built beside it as a part of its own, so that opening the board never reads it.
 import { chmod, mkdir } from 'node:fs/promises'
+import { relative, resolve } from 'node:path'
 import { build } from 'esbuild'
 
 const [folder = 'dist'] = process.argv.slice(2)
+
+/** Each part by the module that the program loads with `import()`; it becomes `dist/NAME.js`. */
+const PARTS = {}
 
 // Ink reaches for its developer tools only when asked to; the bundle has none.
 const withoutDeveloperTools = {
@@ -13,9 +18,21 @@ const withoutDeveloperTools = {
   },
 }
 
+const partsApart = {
+  name: 'parts-apart',
+  setup(build) {
+    build.onResolve({ filter: /^\.{1,2}\// }, ({ kind, path, resolveDir }) => {
+      if (kind !== 'dynamic-import') return undefined
+      const wanted = relative('.', resolve(resolveDir, path))
+      const part = Object.keys(PARTS).find((name) => PARTS[name] === wanted)
+      return part === undefined ? undefined : { path: `./${part}.js`, external: true }
+    })
+  },
+}
+
 await mkdir(folder, { recursive: true })
 await build({
-  entryPoints: { bayboard: 'src/main.ts' },
+  entryPoints: { bayboard: 'src/main.ts', ...PARTS },
   outdir: folder,
   bundle: true,
   platform: 'node',
@@ -29,6 +46,6 @@ await build({
   banner: {
     js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
   },
-  plugins: [withoutDeveloperTools],
+  plugins: [withoutDeveloperTools, partsApart],
 })
 await chmod(`${folder}/bayboard.js`, 0o755)
