@@ -51,6 +51,12 @@ export type Measure = (typeof MEASURES)[number]
 export const CONSTRUCTIONS = ['steel', 'aluminium', 'carbon', 'glass', 'aramid', 'hoop'] as const
 export type Construction = (typeof CONSTRUCTIONS)[number]
 
+/** Something taught of a kind. Without a source it is common practice of the trade. */
+export interface Saying {
+  says: string
+  source?: string
+}
+
 export interface KindFacts {
   /** The trade's word for it, lower case. */
   word: string
@@ -60,8 +66,14 @@ export interface KindFacts {
   held: 'member' | 'seat'
   /** The member's measure it must fit, where there is one. */
   measure?: Measure
-  /** What it is made up of, as a routine inspection goes over it. */
-  parts: string[]
+  /** What it does for its wearer, in one sentence. */
+  for: string
+  /** What it is made up of, as a routine inspection goes over it, and what each part is for. */
+  parts: { name: string; for: string }[]
+  /** How to look at it with one's own hands and eyes; `points` are what may be found. */
+  look: Saying[]
+  /** What it does not do, or only together with something else. */
+  cannot: Saying[]
   /** How its sizes are written: read by pattern, since makers add to any list. None where one size is worn by all. */
   sizes?: { as: string; pattern: string }
   /** The cares that can be recorded for it. */

@@ -69,7 +69,7 @@ export const LOOKING: readonly Looking[] = [
 /** Keys that mean the same on every screen. */
 export const EVERYWHERE: readonly { keys: string; help: string }[] = [
   { keys: 'up, down', help: 'move along the list' },
-  { keys: 'Tab', help: 'on the board: the next rig' },
+  { keys: 'Tab', help: 'on the board: the next rig; on a card or here: the next part' },
   { keys: 'Enter', help: 'on the board: all about the riding position in hand; elsewhere: take or confirm' },
   { keys: 'Esc', help: 'one step back, always' },
   { keys: 'Ctrl-C', help: 'leave the board at once' },

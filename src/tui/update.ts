@@ -3,7 +3,7 @@ import type { Token } from './input/keys.ts'
 import { refusalOf } from './actions/action.ts'
 import { ACTIONS, actionBy, LOOKING } from './keymap.ts'
 import { isTooSmall } from './panels/frame.ts'
-import { lastTop } from './panels/reading.ts'
+import { lastTop, partFrom } from './panels/reading.ts'
 import { logIndex, say, type Ui, type Updated } from './ui-state.ts'
 import { nextUnanswered, updateRollCall } from './update/roll-call.ts'
 import { startSheet, updateSheet } from './update/sheet.ts'
@@ -127,6 +127,8 @@ function scrolled(from: number, token: Token, last: number): number {
 }
 
 function updateReading(ui: Ui, token: Token, view: View): Updated {
+  if ('key' in token && (token.key === 'tab' || token.key === 'back-tab'))
+    return { ui: { ...ui, top: partFrom(view, ui, view.size, token.key === 'back-tab') } }
   if (!('key' in token) || token.key !== 'escape')
     return { ui: { ...ui, top: scrolled(ui.top, token, lastTop(view, ui, view.size)) } }
   if (ui.screen === 'help') return { ui: { ...ui, screen: 'board', top: 0 } }

@@ -65,6 +65,8 @@ describe('the published base', () => {
 })
 
 describe('the catalogue', () => {
+  const sentence = z.string().regex(/^[A-Z].*\.$/)
+  const saying = z.strictObject({ says: sentence, source: z.string().min(1).optional() })
   const shape = z.strictObject({
     everywhere: z.array(z.string().min(1)).min(1),
     label: z.array(z.string().min(1)).min(1),
@@ -77,7 +79,10 @@ describe('the catalogue', () => {
             mark: z.string().regex(/^\S{1,2}$/),
             held: z.enum(['member', 'seat']),
             measure: z.enum(MEASURES).optional(),
-            parts: z.array(z.string().min(1)).min(1),
+            for: sentence,
+            parts: z.array(z.strictObject({ name: z.string().min(1), for: z.string().min(1) })).min(1),
+            look: z.array(saying).min(2),
+            cannot: z.array(saying).min(2),
             sizes: z.strictObject({ as: z.string().min(1), pattern: z.string().startsWith('^') }).optional(),
             cares: z.array(z.enum(CARES)).min(1),
             points: z.array(z.string().min(1)).min(1),
@@ -89,6 +94,15 @@ describe('the catalogue', () => {
 
   it('describes exactly the kinds there are, with cares and measures that are known', () => {
     expect(shape.parse(catalogue)).toEqual(catalogue)
+  })
+
+  it('teaches no figure without saying where it is published', () => {
+    for (const kind of KINDS) {
+      const { for: use, parts, look, cannot } = factsOf(kind)
+      const unsourced = [...look, ...cannot].flatMap(({ says, source }) => (source ? [] : says))
+      const said = [use, ...parts.map((part) => part.for), ...unsourced]
+      expect(said.filter((each) => /\d/.test(each))).toEqual([])
+    }
   })
 
   it('has no word, mark, care or point twice', () => {

@@ -1,7 +1,9 @@
 // Tests of the history of one element, member, riding position or rig.
 import { describe, expect, test } from 'vitest'
 import { aboutOf } from '../../src/domain/tell.ts'
-import { historyLines, historyText } from '../../src/exports/history.ts'
+import { cardText, historyLines, historyText } from '../../src/exports/history.ts'
+import { factsOf, KINDS, pointsOf } from '../../src/domain/kinds.ts'
+import { taughtOf } from '../../src/exports/taught.ts'
 import { UNSAFE } from './made.ts'
 import { instant, type Recorder } from './recorder.ts'
 import { fullTour, house } from './tours.ts'
@@ -25,8 +27,6 @@ Boots B-1
   Custody     issued
   Issued to   A. Varga (M-104), first issued 1 Oct 2026
   Tags open   none
-  Parts       upper, sole, toe cap, shank, liner, closure
-  Look at     cut, puncture or crack; tread wear; toe or shank exposed; sole separation; heat damage; water resistance; closure; soiling; contamination; wet; label missing or not legible; does not fit the wearer
 
 2026-11-01 09:00  #23  by setup  Added boots B-1.
 2026-11-01 09:00  #24  by setup  Issued boots B-1 to A. Varga (M-104) on 1 Oct 2026.
@@ -107,5 +107,45 @@ structural service life: ready, 10 years from manufacture runs to 30 Apr 2034.
     const text = historyText(events, log.state, 'B-1', instant('26 08:00'))
     expect(text).toContain('by x  Repair of boots B-1 on 24 Nov 2026 by Brook, serviceable.')
     expect(text).not.toMatch(UNSAFE)
+  })
+})
+
+describe('the card at the board', () => {
+  const cardOf = (log: Recorder, id: string): string =>
+    cardText(aboutIn(log, id), log.state, id, instant('26 08:00'))
+  const headings = (text: string): string[] => text.split('\n\n').map((part) => part.split('\n')[0]!)
+
+  test('of an element says what it is, what is against it, what it is for, what to look at, what it cannot do, what happened', () => {
+    expect(headings(cardOf(fullTour(), 'H-1'))).toEqual([
+      'Helmet H-1',
+      'What the rules have against it, the worst first:',
+      'What a helmet is for:',
+      'What to look at:',
+      'What it cannot do:',
+      'What happened, the newest first:',
+      'The rules that have nothing against it:',
+    ])
+  })
+
+  test.each(KINDS)('of a %s tells each of its parts and each of its points', (kind) => {
+    const text = taughtOf(kind).flat().join('\n')
+    for (const part of factsOf(kind).parts) expect(text).toContain(`: ${part.for}.`)
+    for (const point of pointsOf(kind)) expect(text).toContain(point)
+    for (const { source } of [...factsOf(kind).look, ...factsOf(kind).cannot])
+      if (source) expect(text).toContain(`[${source}]`)
+  })
+
+  test('tells the same events as the history, the newest first', () => {
+    const log = fullTour()
+    const numbers = (text: string): number[] =>
+      [...text.matchAll(/^\d{4}-\d\d-\d\d \d\d:\d\d {2}#(\d+)/gm)].map((each) => Number(each[1]))
+    for (const id of ['B-1', 'M-104', 'E6-1'])
+      expect(numbers(cardOf(log, id))).toEqual(numbers(historyOf(log, id)).toReversed())
+  })
+
+  test('of a layer names the layers that are worn with it, and of a member all their gear', () => {
+    const log = house()
+    expect(cardOf(log, 'C-1')).toContain('  Worn with   coat liner L-1, drag rescue device D-1\n')
+    expect(cardOf(log, 'M-104')).toMatch(/^ {2}Gear {8}coat shell C-1, .*boots B-1/m)
   })
 })

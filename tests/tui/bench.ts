@@ -4,7 +4,8 @@ import { decide } from '../../src/domain/decide.ts'
 import type { Event, EventType } from '../../src/domain/events.ts'
 import { evolve } from '../../src/domain/evolve.ts'
 import type { State } from '../../src/domain/state.ts'
-import { cardOf } from '../../src/exports/history.ts'
+import { aboutOf } from '../../src/domain/tell.ts'
+import { cardText } from '../../src/exports/history.ts'
 import { linesFor } from '../../src/tui/app.tsx'
 import type { Key, Token } from '../../src/tui/input/keys.ts'
 import type { Size } from '../../src/tui/panels/frame.ts'
@@ -83,7 +84,8 @@ export function bench(
       return
     }
     if ('card' in effect) {
-      ui = showCard(ui, effect.card, cardOf(effect.card, state))
+      const about = events.filter((each) => aboutOf(each).includes(effect.card))
+      ui = showCard(ui, effect.card, cardText(about, state, effect.card, at).trimEnd().split('\n'))
       return
     }
     left.push(effect)

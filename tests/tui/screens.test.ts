@@ -30,6 +30,7 @@ const SCREENS: [name: string, board: () => Bench][] = [
   ['note', () => demo().press({ type: 'n' }, { type: 'Hydrant at Mill Lane is frozen.' })],
   ['log', () => demo().press({ type: 'n' }, { type: 'Hose bed checked.' }, 'enter', 'enter', { type: 'l' })],
   ['card', () => demo().press({ scan: 'K-9071' })],
+  ['card-taught', () => demo().press({ scan: 'C-9091' }, 'tab')],
   ['help', () => demo().type('?')],
   ['help-end', () => demo().press({ type: '?' }, 'end')],
   ['refused', () => demo().type('b')],

@@ -10,7 +10,7 @@ import { logIndex, type LogEntry, type Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, foot, head, mark, rule, screen, type Size } from './frame.ts'
 
-const KEYS = 'up, down, PgUp, PgDn move   Esc goes back'
+const KEYS = 'up, down, PgUp, PgDn move   Tab next part   Esc goes back'
 
 /** A heading of keys or names in its own column, two spaces before what is said of it. */
 const COLUMN = /^ *\S.{0,12}? {2,}(?=\S)/
@@ -47,6 +47,17 @@ function ensembleLines({ rows, unicode }: View, id: string): string[] {
 /** The first line of the last page of a card or the help. */
 export const lastTop = (view: View, ui: Ui, size: Size): number =>
   Math.max(0, wrapped(linesOf(view, ui), size).length - roomFor(view, size))
+
+/** The line at which the next part of a card or the help begins, or the one before. */
+export function partFrom(view: View, ui: Ui, size: Size, isBack: boolean): number {
+  const lines = wrapped(linesOf(view, ui), size)
+  const last = lastTop(view, ui, size)
+  const top = Math.min(ui.top, last)
+  const starts = lines.flatMap((_, at) => (at === 0 || lines[at - 1]?.trim() === '' ? at : []))
+  return isBack
+    ? (starts.findLast((at) => at < top) ?? 0)
+    : Math.min(last, starts.find((at) => at > top) ?? last)
+}
 
 /** Lines wrapped to the width and cut to the height, from `top` on. */
 function scrolled(view: View, ui: Ui, size: Size, title: string): Line[] {
