@@ -1,0 +1,35 @@
+// The rows of judging: the board's own assessment, every element of a department, one event, one card.
+import { inside, MILLION, YEARS, type Row } from '../row.ts'
+
+const judged = (id: string, what: string, aim: string, task: string): Row => ({
+  id,
+  what,
+  unit: 'ms',
+  aim,
+  baseline: '',
+  sizes: MILLION,
+  async begin(tools, size) {
+    const station = await tools.station(size)
+    return { ours: () => inside(tools, task, station) }
+  },
+})
+export const JUDGING: readonly Row[] = [
+  judged('assess', 'assess every riding position', 'under 150 ms', 'assess'),
+  judged('assess-all', 'assess every element of the department', 'under 150 ms at 100,000', 'assess-all'),
+  judged('event', 'one event: evolve, assess again, arrange', 'only what it touches', 'event'),
+  {
+    id: 'history',
+    what: 'the history of one element',
+    unit: 'ms',
+    aim: 'no aim set',
+    baseline: 'sha256sum of the journal',
+    sizes: YEARS,
+    async begin(tools, size) {
+      const station = await tools.station(size)
+      return {
+        ours: () => inside(tools, 'history', station),
+        base: () => inside(tools, 'sum', station),
+      }
+    },
+  },
+]

@@ -1,0 +1,156 @@
+// Measures the chosen rows at their sizes, ours and the baseline in turn, and prints one table. It asserts nothing: figures are for reading.
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { createHash } from 'node:crypto'
+import { cpus, totalmem } from 'node:os'
+import { join } from 'node:path'
+import { parseArgs } from 'node:util'
+import type { Row, Sides, Tools } from './row.ts'
+import { ACTS, IDLE, KEYS, MEMORY, START } from './rows/board.ts'
+import { APPENDS, NODE, REPLAY, VERIFY } from './rows/journal.ts'
+import { JUDGING } from './rows/judging.ts'
+import { PLAN } from './rows/plan.ts'
+import { makeStation } from './stations/make.ts'
+import type { Measures } from './stations/setting-up.ts'
+import { figuresOf, tableOf, type Measured } from './table.ts'
+
+const ROWS: readonly Row[] = [
+  START,
+  KEYS,
+  ACTS,
+  VERIFY,
+  REPLAY,
+  ...APPENDS,
+  ...JUDGING,
+  MEMORY,
+  IDLE,
+  PLAN,
+  NODE,
+]
+const QUICK: Measures = { events: 600, seats: 8, elements: 300 }
+const HELP = `npm run bench -- [row ...] [--quick] [--runs N] [--most EVENTS] [--json FILE]
+rows: ${ROWS.map((row) => row.id).join(', ')}
+--quick measures a station of a few hundred events once; --most leaves out longer journals.
+`
+
+interface Places {
+  place: string
+  built: string
+  root: string
+}
+
+export async function runBench(argv: readonly string[], places: Places): Promise<number> {
+  const { values, positionals } = parseArgs({
+    args: [...argv],
+    allowPositionals: true,
+    options: {
+      quick: { type: 'boolean', default: false },
+      runs: { type: 'string' },
+      most: { type: 'string', default: 'Infinity' },
+      json: { type: 'string' },
+      help: { type: 'boolean', default: false },
+    },
+  })
+  const unknown = positionals.find((name) => !ROWS.some((row) => row.id === name))
+  if (values.help || unknown !== undefined) {
+    process.stderr.write(unknown === undefined ? HELP : `There is no row "${unknown}".\n${HELP}`)
+    return unknown === undefined ? 0 : 2
+  }
+  const runs = Number(values.runs ?? (values.quick ? 1 : 7))
+  const tools = toolsOf(places, values.quick)
+  const measured: Measured[] = []
+  for (const row of ROWS.filter(({ id }) => !positionals.length || positionals.includes(id))) {
+    const sizes = values.quick ? [QUICK] : row.sizes.filter((size) => size.events <= Number(values.most))
+    for (const size of sizes) {
+      process.stderr.write(
+        `${row.id} ${size.events} events, ${size.seats} seats, ${size.elements} elements\n`,
+      )
+      measured.push(...grown(await measure(tools, row, size, runs), measured))
+    }
+  }
+  const machine = `Node ${process.version}, ${cpus().length} x ${cpus()[0]?.model.trim()}, ${Math.round(totalmem() / 2 ** 30)} GB`
+  const table = tableOf(measured)
+  process.stdout.write(`${table}\n\n${machine}; ${runs} runs, ours and the baseline in turn.\n`)
+  if (values.json !== undefined)
+    writeFileSync(values.json, `${JSON.stringify({ machine, runs, measured }, null, 1)}\n`)
+  return 0
+}
+
+async function measure(tools: Tools, row: Row, size: Measures, runs: number): Promise<Measured[]> {
+  const { id, what, unit, aim, baseline } = row
+  const facts = { row: id, what, unit, aim, baseline, size }
+  let sides: Sides | undefined
+  try {
+    sides = await row.begin(tools, size)
+    const ours: number[] = []
+    const base: number[] = []
+    for (let run = 0; run < runs; run++) {
+      ours.push(...(await sides.ours()))
+      if (sides.base) base.push(...(await sides.base()))
+    }
+    const also = sides.also?.() ?? []
+    return [
+      { ...facts, ...compared(ours, base) },
+      ...also.map((each) => ({
+        ...facts,
+        what: each.what,
+        unit: each.unit,
+        aim: '',
+        ...compared(each.ours, each.base),
+      })),
+    ]
+  } catch (error) {
+    return [{ ...facts, notMeasured: error instanceof Error ? error.message : String(error) }]
+  } finally {
+    await sides?.end?.()
+  }
+}
+
+function compared(
+  ours: readonly number[],
+  base: readonly number[] = [],
+): Pick<Measured, 'ours' | 'base' | 'ratio'> {
+  const mine = figuresOf(ours)
+  if (!base.length) return { ours: mine }
+  const theirs = figuresOf(base)
+  return { ours: mine, base: theirs, ...(theirs.median > 0 && { ratio: mine.median / theirs.median }) }
+}
+
+/** Against the first size of the same row. */
+const grown = (now: readonly Measured[], before: readonly Measured[]): Measured[] =>
+  now.map((each) => {
+    const first = before.find((other) => other.row === each.row && other.what === each.what)?.ours
+    return first?.median && each.ours ? { ...each, growth: each.ours.median / first.median } : each
+  })
+
+/** Stations are kept between runs under the sum of the program that made them and the day they lead up to. */
+function toolsOf({ place, built, root }: Places, isQuick: boolean): Tools {
+  const today = new Date().toISOString().slice(0, 10)
+  const maker = createHash('sha256')
+    .update(readFileSync(join(built, 'inside.js')))
+    .digest('hex')
+    .slice(0, 12)
+  const shelf = join(place, `${today}-${maker}`)
+  for (const name of existsSync(place) ? readdirSync(place) : []) {
+    const isOld = name !== 'built' && join(place, name) !== shelf
+    if (isOld) rmSync(join(place, name), { recursive: true, force: true })
+  }
+  mkdirSync(shelf, { recursive: true })
+  const nameOf = ({ events, seats, elements }: Measures): string => `${events}-${seats}-${elements}`
+  const station = async (size: Measures): Promise<string> => {
+    const folder = join(shelf, nameOf(size))
+    await makeStation(folder, size, today)
+    return folder
+  }
+  return {
+    root,
+    built,
+    isQuick,
+    station,
+    async copy(size) {
+      const folder = join(shelf, `${nameOf(size)}.copy`)
+      rmSync(folder, { recursive: true, force: true })
+      cpSync(await station(size), folder, { recursive: true })
+      return folder
+    },
+  }
+}

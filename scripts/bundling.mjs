@@ -1,0 +1,32 @@
+// How the program is bundled; the measurements bundle their baselines in just the same way.
+import { build } from 'esbuild'
+
+// Ink reaches for its developer tools only when asked to; the bundle has none.
+const withoutDeveloperTools = {
+  name: 'without-developer-tools',
+  setup(build) {
+    build.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'none', namespace: 'none' }))
+    build.onLoad({ filter: /^none$/, namespace: 'none' }, () => ({ contents: 'export default {}' }))
+  },
+}
+
+/** Bundles each entry into `folder`, as ES modules that need nothing but Node. */
+export const bundle = (entryPoints, folder, { plugins = [], ...more } = {}) =>
+  build({
+    entryPoints,
+    outdir: folder,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    minify: true,
+    legalComments: 'none',
+    jsx: 'automatic',
+    define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
+    // CommonJS parts of the bundle expect `require`; an ES module has to make its own.
+    banner: {
+      js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",
+    },
+    plugins: [withoutDeveloperTools, ...plugins],
+    ...more,
+  })
