@@ -7,7 +7,7 @@ import { bundle } from './bundling.mjs'
 const [folder = 'dist'] = process.argv.slice(2)
 
 /** Each part by the module that the program loads with `import()`; it becomes `dist/NAME.js`. */
-const PARTS = {}
+const PARTS = { paper: 'src/paper/make-paper.ts' }
 
 const partsApart = {
   name: 'parts-apart',

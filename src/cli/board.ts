@@ -42,7 +42,13 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
   }
   const { runBoard } = await import('../tui/run-board.tsx')
   const stdout = world.stdout as NodeJS.WriteStream & { fd: number }
-  await runBoard({ session, desk: deskOf(session, folder), stdin: world.stdin, stdout, abilities })
+  await runBoard({
+    session,
+    desk: deskOf(session, folder, world.data),
+    stdin: world.stdin,
+    stdout,
+    abilities,
+  })
   return 0
 }
 

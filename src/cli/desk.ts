@@ -7,11 +7,11 @@ import type { Desk } from '../tui/run-board.tsx'
 import { exportToStation, FORMATS } from './export.ts'
 import { eventsAbout } from './history.ts'
 
-export const deskOf = (session: Session, folder: string): Desk => ({
+export const deskOf = (session: Session, folder: string, data: URL): Desk => ({
   newest: (count) => readNewest(folder, count),
   card: (id) => cardText(eventsAbout(folder, id), session.state, id, session.now()).split('\n'),
   exportLog(format) {
     const known = FORMATS.find((each) => each === format)!
-    return exportToStation(session, folder, lastTour(session.state)!, known)
+    return exportToStation(session, folder, lastTour(session.state)!, known, data)
   },
 })

@@ -1,4 +1,4 @@
-// `bayboard export`: the readiness log of a tour as text, CSV or JSON; it must never leave half a file under the final name.
+// `bayboard export`: the readiness log of a tour as text, CSV, JSON or PDF; it must never leave half a file under the final name.
 import { lastTour } from '../domain/state.ts'
 import { randomUUID } from 'node:crypto'
 import {
@@ -18,21 +18,24 @@ import { asJson } from '../exports/json.ts'
 import { followTour } from '../exports/follow-tour.ts'
 import { logOf, type LogAnswer, type ReadinessLog } from '../exports/readiness-log.ts'
 import { asText } from '../exports/text.ts'
+import type { Paper } from '../paper/press.ts'
 import type { Session } from '../session.ts'
 import { readEvents } from '../store/station.ts'
 import { codeOf, whyOf } from '../store/trouble.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
 import { withStation } from './opened.ts'
+import { NOT_IN_A_TERMINAL, onPaper, paperNamed, put, sayNoPaper, type Written } from './on-paper.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 
-export const FORMATS = ['text', 'csv', 'json'] as const
+export const FORMATS = ['text', 'csv', 'json', 'pdf'] as const
 export type Format = (typeof FORMATS)[number]
-const ENDINGS: Record<Format, string> = { text: 'txt', csv: 'csv', json: 'json' }
+const ENDINGS: Record<Format, string> = { text: 'txt', csv: 'csv', json: 'json', pdf: 'pdf' }
 
 interface ExportOptions {
   station?: string
   tour: string
   format: string
+  paper?: string
   out?: string
   force?: boolean
 }
@@ -44,15 +47,20 @@ export const exportLog = (world: World, options: ExportOptions): Promise<ExitSta
     const sentence = `The readiness log is not made as ${options.format}. Choose one of: ${known}.`
     return Promise.resolve(complain(world, sentence, 2))
   }
-  return withStation(world, options.station, (session, folder) => {
+  if (format === 'pdf' && options.out === undefined && world.stdout.isTTY) {
+    return Promise.resolve(complain(world, NOT_IN_A_TERMINAL, 2))
+  }
+  return withStation(world, options.station, async (session, folder) => {
+    const paper = paperNamed(options.paper, session.state)
+    if (!paper) return complain(world, sayNoPaper(options.paper), 2)
     const made = makeLog(session, folder, options.tour)
     if ('refused' in made) return complain(world, made.refused, 1)
-    const text = write(made.log, format, hasUnicode(world.env))
+    const written = await write(made.log, format, hasUnicode(world.env), world.data, paper)
     if (options.out === undefined) {
-      print(world, text)
+      put(world, written)
       return 0
     }
-    const trouble = writeWhole(options.out, text, options.force ?? false)
+    const trouble = writeWhole(options.out, written, options.force ?? false)
     if (trouble) return complain(world, trouble, 3)
     print(world, `Wrote ${resolve(options.out)}`)
     return 0
@@ -70,23 +78,32 @@ export function makeLog(session: Session, folder: string, tour: string): LogAnsw
   return logOf(walk.end(), { tourId, at: session.now(), headHash: session.head.hash })
 }
 
-function write(log: ReadinessLog, format: Format, unicode: boolean): string {
+function write(
+  log: ReadinessLog,
+  format: Format,
+  unicode: boolean,
+  data: URL,
+  paper: Paper,
+): Written | Promise<Written> {
+  if (format === 'pdf') return onPaper({ print: 'readiness-log', log }, paper, data)
   if (format === 'json') return asJson(log)
   return format === 'csv' ? asCsv(log) : asText(log, { unicode })
 }
 
 /** Writes the log into the station's own folder of exports; gives the path, or the sentence that says why not. */
-export function exportToStation(
+export async function exportToStation(
   session: Session,
   folder: string,
   tour: string,
   format: Format,
-): { path: string } | { refused: string } {
+  data: URL,
+): Promise<{ path: string } | { refused: string }> {
   const made = makeLog(session, folder, tour)
   if ('refused' in made) return made
   const stamp = session.now().slice(0, 19).replaceAll(/[-:]/g, '')
   const path = join(folder, 'exports', `${fileNameOf(made.log.tour.id)}-${stamp}.${ENDINGS[format]}`)
-  const trouble = writeWhole(path, write(made.log, format, true), true)
+  const paper = paperNamed(undefined, session.state)!
+  const trouble = writeWhole(path, await write(made.log, format, true, data, paper), true)
   return trouble ? { refused: trouble } : { path }
 }
 
@@ -94,7 +111,7 @@ export function exportToStation(
 const fileNameOf = (id: string): string => id.replaceAll(/[^A-Za-z0-9_.-]|^\.+/g, '_')
 
 /** Writes beside the final name and moves it there when it is whole and synced; the sentence when it cannot. */
-export function writeWhole(path: string, text: string, force: boolean): string | undefined {
+export function writeWhole(path: string, written: Written, force: boolean): string | undefined {
   const final = resolve(path)
   if (!force && existsSync(final))
     return `${final} is already there. Nothing was written. Add --force to replace it.`
@@ -103,7 +120,7 @@ export function writeWhole(path: string, text: string, force: boolean): string |
     mkdirSync(dirname(final), { recursive: true })
     const fd = openSync(temporary, 'wx')
     try {
-      const bytes = Buffer.from(text)
+      const bytes = typeof written === 'string' ? Buffer.from(written) : written
       // A full disk may take part of it without an error.
       if (writeSync(fd, bytes) !== bytes.length) throw new Error('the disk took only part of it')
       fsyncSync(fd)

@@ -91,7 +91,8 @@ function describe(world: World, choose: (work: Work) => void): Command {
 
   add('export', 'the readiness log of a tour')
     .option('--tour <id>', 'the tour, or last', 'last')
-    .addOption(new Option('--format <format>', 'text, csv or json').default('text'))
+    .addOption(new Option('--format <format>', 'text, csv, json or pdf').default('text'))
+    .option('--paper <paper>', 'a4 or letter, for a PDF; else by the time zone of the station')
     .option('--out <file>', 'write this file, not the standard output')
     .option('--force', 'replace the file if it is there')
     .action((options) =>

@@ -16,8 +16,10 @@ export interface Desk {
   newest(count: number): Event[]
   /** All that is known of one id, as lines. */
   card(id: Id): string[]
-  exportLog(format: string): { path: string } | { refused: string }
+  exportLog(format: string): Promise<Exported>
 }
+
+export type Exported = { path: string } | { refused: string }
 
 interface Around {
   session: Session
@@ -32,7 +34,7 @@ export interface BoardLoop {
   take(token: Token): void
   /** Looks for what other programs recorded, and at the clock. */
   look(): void
-  /** Resolves once nothing is being recorded any more. */
+  /** Resolves once nothing is being recorded or exported any more. */
   settled(): Promise<void>
 }
 
@@ -44,6 +46,8 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   let shown = make()
   /** Under way: the glass stays as it was, so that nothing half done is seen, and tokens wait in order. */
   let recording: Promise<void> | undefined
+  /** A file on its way to disk; keys go on meanwhile, since it changes nothing on the board. */
+  let exporting: Promise<void> | undefined
   let looksWhileRecording = 0
   let isLeft = false
   const waiting: Token[] = []
@@ -94,7 +98,10 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     if ('quit' in effect) return quit()
     if ('log' in effect) return show(withLog(ui))
     if ('card' in effect) return show(showCard(ui, effect.card, desk.card(effect.card)))
-    const made = desk.exportLog(effect.export)
+    exporting = desk.exportLog(effect.export).then(sayExported).catch(sayMistake)
+  }
+
+  function sayExported(made: Exported): void {
     const text = 'path' in made ? `Exported to ${made.path}` : made.refused
     show({ ...ui, message: { text, tone: 'path' in made ? 'good' : 'bad' } })
   }
@@ -150,6 +157,9 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
       session.look()
       if (session.now().slice(0, 16) !== shown.view.at.slice(0, 16)) show()
     },
-    settled: async () => await recording,
+    async settled() {
+      await recording
+      await exporting
+    },
   }
 }

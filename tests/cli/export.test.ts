@@ -108,7 +108,7 @@ test('a format there is not is wrong usage', () => {
   expect(exported('--format', 'rtf')).toEqual({
     status: 2,
     stdout: '',
-    stderr: 'bayboard: The readiness log is not made as rtf. Choose one of: text, csv, json.\n',
+    stderr: 'bayboard: The readiness log is not made as rtf. Choose one of: text, csv, json, pdf.\n',
   })
 })
 

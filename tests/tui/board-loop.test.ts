@@ -37,7 +37,11 @@ function slowBoard({ state, at }: Standing) {
       }),
   }
   let left = 0
-  const desk = { newest: () => [], card: (id: string) => [`card of ${id}`], exportLog: () => ({ path: 'x' }) }
+  const desk = {
+    newest: () => [],
+    card: (id: string) => [`card of ${id}`],
+    exportLog: () => Promise.resolve({ path: 'x' }),
+  }
   const loop = startLoop({ session, desk, unicode: true, size: () => SMALL, leave: () => (left += 1) })
   const drawn: string[] = []
   const text = (): string => {

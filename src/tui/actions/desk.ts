@@ -57,8 +57,9 @@ export const exportLog: Action = {
   next(view, answers) {
     if (answers['format'] === undefined) {
       const options = [
-        { value: 'text', label: 'Text', note: 'to read, print or mail' },
+        { value: 'text', label: 'Text', note: 'to read or mail' },
         { value: 'csv', label: 'CSV', note: 'for a spreadsheet' },
+        { value: 'pdf', label: 'PDF', note: 'to print and sign' },
         { value: 'json', label: 'JSON', note: 'for another program' },
       ]
       const tour = lastTour(view.state)
