@@ -102,6 +102,8 @@ export const commandShape = z.discriminatedUnion('do', [
 export type Command = z.infer<typeof commandShape>
 export type CommandName = Command['do']
 export type CommandOf<Name extends CommandName> = Extract<Command, { do: Name }>
+/** A command before it is known who gives it. */
+export type Unsigned = Command extends infer C ? (C extends Command ? Omit<C, 'by'> : never) : never
 /** A command as it reaches `decide`: its instant is known and is written in the station's zone. */
 export type Dated<C extends Command = Command> = C & { at: Instant }
 

@@ -8,6 +8,7 @@ import { logEntries } from './log-entries.ts'
 import type { Size } from './panels/frame.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Submit, type Ui } from './ui-state.ts'
 import { update } from './update.ts'
+import { startSheet } from './update/sheet.ts'
 import { viewOf, type View } from './view.ts'
 
 /** What the board needs from beyond the session: files are read and written by whoever runs it. */
@@ -39,6 +40,8 @@ export interface BoardLoop {
 }
 
 const LOG_LENGTH = 500
+/** A care of a whole crew's gear is the longest. */
+const MOST_OF_AN_ACT = 200
 const WAITING = 'This is being recorded. Keys pressed now are kept until it is done.'
 
 export function startLoop({ session, desk, unicode, size, leave }: Around): BoardLoop {
@@ -53,9 +56,12 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   const waiting: Token[] = []
   const watchers = new Set<() => void>()
 
-  function make(): { view: View; ui: Ui } {
+  function viewAt(of: Ui): View {
     const { state, stopped } = session
-    return { view: viewOf({ state, at: session.now(), stopped, unicode, size: size() }, ui), ui }
+    return viewOf({ state, at: session.now(), stopped, unicode, size: size() }, of)
+  }
+  function make(): { view: View; ui: Ui } {
+    return { view: viewAt(ui), ui }
   }
   const draw = (next: typeof shown): void => {
     shown = next
@@ -97,6 +103,7 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   function perform(effect: Exclude<Effect, Submit>): void {
     if ('quit' in effect) return quit()
     if ('log' in effect) return show(withLog(ui))
+    if ('undo' in effect) return startUndo()
     if ('card' in effect) return show(showCard(ui, effect.card, desk.card(effect.card)))
     exporting = desk.exportLog(effect.export).then(sayExported).catch(sayMistake)
   }
@@ -104,6 +111,13 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   function sayExported(made: Exported): void {
     const text = 'path' in made ? `Exported to ${made.path}` : made.refused
     show({ ...ui, message: { text, tone: 'path' in made ? 'good' : 'bad' } })
+  }
+
+  /** The newest act on the books, whoever did it: what others recorded meanwhile is taken in first. */
+  function startUndo(): void {
+    session.look()
+    const read = { ...ui, acts: desk.newest(MOST_OF_AN_ACT) }
+    show(startSheet(read, viewAt(read), 'undo').ui)
   }
 
   async function record(effect: Submit): Promise<void> {

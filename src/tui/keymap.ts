@@ -9,6 +9,7 @@ import * as outOfService from './actions/out-of-service.ts'
 import { pressure } from './actions/pressure.ts'
 import * as spare from './actions/swap.ts'
 import * as tour from './actions/tour.ts'
+import { undo } from './actions/undo.ts'
 
 /** In groups as the help shows them; within a group as the officer meets them. */
 export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[] }[] = [
@@ -41,11 +42,13 @@ export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[]
       custody.retire,
     ],
   },
-  { title: 'The log', actions: [desk.find, desk.note, desk.withdraw, desk.exportLog] },
+  { title: 'The log', actions: [desk.find, desk.note, undo, desk.exportLog] },
 ]
 
 export const ACTIONS: readonly Action[] = ACTION_GROUPS.flatMap((group) => group.actions)
-export const actionBy = (id: string): Action => ACTIONS.find((each) => each.id === id)!
+/** Started on the log, of the record in hand there. */
+export const LOG_ACTIONS: readonly Action[] = [desk.withdraw]
+export const actionBy = (id: string): Action => [...ACTIONS, ...LOG_ACTIONS].find((each) => each.id === id)!
 
 /** Keys that move, look or leave; they never record anything. */
 export interface Looking {

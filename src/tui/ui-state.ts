@@ -1,5 +1,6 @@
 // The screen's own state: one flat value that keys change and the journal never sees.
 import type { Command } from '../domain/commands.ts'
+import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
 import type { Tone } from '../domain/signs.ts'
 
@@ -31,6 +32,8 @@ export interface Ui {
   cursor: number
   text: string
   log: readonly LogEntry[]
+  /** The newest events, read when the last act is to be undone. */
+  acts: readonly Event[]
   card: { id: Id; lines: readonly string[] } | null
   /** First line shown of a card or the help. */
   top: number
@@ -53,6 +56,7 @@ export const startUi: Ui = {
   cursor: 0,
   text: '',
   log: [],
+  acts: [],
   card: null,
   top: 0,
   entry: null,
@@ -69,7 +73,8 @@ export interface Submit {
 }
 
 /** What the rim does for the screen: record, read or write files, leave. */
-export type Effect = Submit | { export: string } | { card: Id } | { log: true } | { quit: true }
+export type Effect =
+  Submit | { export: string } | { card: Id } | { log: true } | { undo: true } | { quit: true }
 
 export interface Updated {
   ui: Ui

@@ -105,10 +105,11 @@ function press(ui: Ui, char: string, view: View): Updated {
     case undefined:
       break
   }
-  const action = ACTIONS.find((each) => each.key === char && each.id !== 'withdraw')
+  const action = ACTIONS.find((each) => each.key === char)
   if (!action) return say(ui, `"${char}" is not a key of the board. Press ? for all keys.`)
   const blocked = action.blocked?.(view)
-  return blocked ? say(ui, blocked) : startSheet(ui, view, action.id)
+  if (blocked) return say(ui, blocked)
+  return action.id === 'undo' ? { ui, effect: { undo: true } } : startSheet(ui, view, action.id)
 }
 
 const STEPS: Readonly<Record<string, number>> = {

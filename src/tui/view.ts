@@ -1,6 +1,7 @@
 // Everything a screen is drawn from and an action is decided on, made from one state and one instant. Pure.
 import { assessNow } from '../domain/assess.ts'
 import { arrange, type Board, type RigLine, type Row } from '../domain/board.ts'
+import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
 import type { State } from '../domain/state.ts'
 import type { Instant } from '../domain/time.ts'
@@ -16,6 +17,8 @@ export interface View {
   rig: RigLine | undefined
   /** Who gives commands: the officer of the tour; without a tour every action asks. */
   speaker: Id | undefined
+  /** The newest events as they were read when they were asked for, the newest first. */
+  acts: readonly Event[]
   /** The standing line: why nothing can be recorded. */
   stopped: string | undefined
   unicode: boolean
@@ -37,12 +40,12 @@ export function boardOf(state: State, at: Instant): Board {
 
 export function viewOf(
   facts: Pick<View, 'state' | 'at' | 'stopped' | 'unicode' | 'size'>,
-  ui: { seat: Id | null },
+  ui: { seat: Id | null; acts?: readonly Event[] },
 ): View {
   const board = boardOf(facts.state, facts.at)
   const rows = board.rigs.flatMap((rig) => rig.rows)
   const row = rows.find((each) => each.seat === ui.seat) ?? rows[0]
   const rig = board.rigs.find((each) => row !== undefined && each.rows.includes(row))
   const speaker = facts.state.tour?.officer
-  return { ...facts, board, rows, row, rig, speaker }
+  return { ...facts, board, rows, row, rig, speaker, acts: ui.acts ?? [] }
 }

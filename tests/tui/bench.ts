@@ -12,6 +12,7 @@ import type { Size } from '../../src/tui/panels/frame.ts'
 import { logEntries } from '../../src/tui/log-entries.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Ui } from '../../src/tui/ui-state.ts'
 import { update } from '../../src/tui/update.ts'
+import { startSheet } from '../../src/tui/update/sheet.ts'
 import { viewOf, type View } from '../../src/tui/view.ts'
 
 export const SMALL: Size = { columns: 80, rows: 24 }
@@ -81,6 +82,11 @@ export function bench(
     }
     if ('log' in effect) {
       readLog()
+      return
+    }
+    if ('undo' in effect) {
+      const read = { ...ui, acts: events.toReversed() }
+      ui = startSheet(read, viewOf({ state, at, stopped, unicode, size }, read), 'undo').ui
       return
     }
     if ('card' in effect) {

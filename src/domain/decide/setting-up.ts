@@ -2,7 +2,7 @@
 import type { CommandOf, Dated } from '../commands.ts'
 import type { ElementFacts, Id } from '../gear.ts'
 import { isHeldBySeat, wordOf } from '../kinds.ts'
-import { place, standInOf, type Element, type StandIn, type State } from '../state.ts'
+import { isHere, place, standInOf, type Element, type StandIn, type State } from '../state.ts'
 import { dateOf, firstDay, sayDate, type LocalDate } from '../time.ts'
 import { findLiving, Name, nameOf, record, refuse, sayAbsence, sayMember, type Decision } from './decision.ts'
 
@@ -101,8 +101,9 @@ export function returnToRack(command: Dated<CommandOf<'return-to-rack'>>, state:
   return record('element-returned', { element: element.id })
 }
 
-/** A spare can be swapped back where its holder still rides and has an element of their own to go back to. */
-function canSwapBack(state: State, { holder, kind }: StandIn): boolean {
+/** A spare can be swapped back where its holder still rides and has an element of their own that may go back in. */
+function canSwapBack(state: State, { holder, kind, own }: StandIn): boolean {
   const rides = state.seats.has(holder) || (state.members.get(holder)?.seat ?? null) !== null
-  return rides && state.issued.has(place(holder, kind))
+  const mine = state.elements.get(own ?? state.issued.get(place(holder, kind))?.[0] ?? '')
+  return rides && mine !== undefined && isHere(mine) && !mine.tags.length
 }

@@ -1,11 +1,12 @@
 // What an action of the officer is: a key, a reason why it cannot be done now, and the questions it asks before it records.
 import { arrange, type Board, type Row } from '../../domain/board.ts'
 import { assessNow } from '../../domain/assess.ts'
-import { SETUP, type Command, type Dated } from '../../domain/commands.ts'
+import { SETUP, type Command, type Dated, type Unsigned } from '../../domain/commands.ts'
 import { decide } from '../../domain/decide.ts'
 import { evolve } from '../../domain/evolve.ts'
 import type { Event } from '../../domain/events.ts'
 import type { Tone } from '../../domain/signs.ts'
+import { tell } from '../../domain/tell.ts'
 import { sayNames } from '../say.ts'
 import type { View } from '../view.ts'
 
@@ -60,9 +61,6 @@ export interface Action {
   next: (view: View, answers: Answers) => Step
 }
 
-/** A command before it is known who gives it. */
-type Unsigned = Command extends infer C ? (C extends Command ? Omit<C, 'by'> : never) : never
-
 /** The refusal a command would meet now, if any. */
 export function refusalOf(view: View, command: Unsigned): string | undefined {
   // Who gives it may not be known yet; whoever it is meets the same refusal.
@@ -71,16 +69,28 @@ export function refusalOf(view: View, command: Unsigned): string | undefined {
   return 'refused' in decision ? decision.refused : undefined
 }
 
-/** The state after commands, were they given now; the first refusal instead when there is one. */
-function imagine(view: View, commands: readonly Command[]): View['state'] | { refused: string } {
+/** The state after commands and what the log would say, were they given now; the first refusal instead when there is one. */
+function imagine(
+  view: View,
+  commands: readonly Command[],
+): { state: View['state']; told: string[] } | { refused: string } {
   let { state } = view
+  const told: string[] = []
   for (const command of commands) {
     const decision = decide({ ...command, at: view.at } as Dated, state)
     if ('refused' in decision) return decision
     const { draft } = decision
-    state = evolve(state, { ...draft, seq: state.seq + 1, at: view.at, by: command.by } as Event)
+    const event = { ...draft, seq: state.seq + 1, at: view.at, by: command.by } as Event
+    state = evolve(state, event)
+    told.push(tell(event, state))
   }
-  return state
+  return { state, told }
+}
+
+/** What the log would say of commands, were they given now; nothing where they would be refused. */
+export function foretell(view: View, commands: readonly Command[]): string[] {
+  const imagined = imagine(view, commands)
+  return 'refused' in imagined ? [] : imagined.told
 }
 
 const rowsOf = (board: Board): Row[] => board.rigs.flatMap((rig) => rig.rows)
@@ -125,11 +135,12 @@ export function confirm(
   notes: readonly (string | LookLine)[] = [],
 ): Step {
   const said = notes.map((each): LookLine => (typeof each === 'string' ? { text: each } : each))
-  const after = imagine(view, commands)
-  if ('refused' in after) {
-    const lines: LookLine[] = [{ text: after.refused, tone: 'bad' }]
+  const imagined = imagine(view, commands)
+  if ('refused' in imagined) {
+    const lines: LookLine[] = [{ text: imagined.refused, tone: 'bad' }]
     return { ask: 'confirm', title, lines, deed: { commands: [], done: '' } }
   }
+  const after = imagined.state
   const board = arrange(assessNow(after, view.at), after)
   const lines = [
     ...said,

@@ -25,7 +25,7 @@ export const withdraw: Action = {
   isOfStation: true,
   key: '-',
   label: 'withdraw',
-  help: 'In the log: withdraw a record that should not have been made. Both stay visible.',
+  help: 'Withdraw the record in hand, which should not have been made. Both stay visible.',
   next(view, answers) {
     const asked = askWords(answers, 'why', `Why is event ${answers['seq']} withdrawn?`)
     if (asked) return asked

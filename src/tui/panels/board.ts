@@ -58,9 +58,7 @@ export function keyLine(width: number, isOpen = true): string {
   const words = order
     .map((id) => known.find((each) => each.id === id)!)
     .map((each) => `${each.key} ${each.label}`)
-  const rest = ACTIONS.filter((each) => !order.includes(each.id) && each.id !== 'withdraw').map(
-    (each) => `${each.key} ${each.label}`,
-  )
+  const rest = ACTIONS.filter((each) => !order.includes(each.id)).map((each) => `${each.key} ${each.label}`)
   const ends = words.slice(-2)
   const line: string[] = []
   for (const word of [...words.slice(0, -2), ...rest]) {

@@ -1,7 +1,7 @@
 // Screens that are read: the log, the card of one element or member, the help. They record nothing.
 import { CAUTIONS, SIGNS, type Shown } from '../../domain/signs.ts'
 import { KINDS, factsOf } from '../../domain/kinds.ts'
-import { ACTION_GROUPS, EVERYWHERE, LOOKING, WITHOUT_KEY } from '../keymap.ts'
+import { ACTION_GROUPS, EVERYWHERE, LOG_ACTIONS, LOOKING, WITHOUT_KEY } from '../keymap.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { clip, fit, windowStart, wrap } from '../cells.ts'
 import { sayPlace, sayReason } from '../say.ts'
@@ -131,6 +131,9 @@ export function keyLines(): string[] {
       group.title,
       ...group.actions.map((each) => key(each.key, each.help)),
     ]),
+    '',
+    'In the log',
+    ...LOG_ACTIONS.map((each) => key(each.key, each.help)),
   ]
 }
 

@@ -1,0 +1,48 @@
+// The key that undoes the last act: what will be recorded is shown first, and only the confirming Enter records it.
+import { expect, test } from 'vitest'
+import { garment, tags } from '../domain/fit-crew.ts'
+import { bench } from './bench.ts'
+import { demonstration, fitEngine } from './stations.ts'
+
+test('a tag just made by mistake: one key shows what will be recorded and what it does, Enter records it', () => {
+  const board = bench(fitEngine()).press({ type: 't' }, 'enter', 'enter', 'enter', 'enter')
+  expect(board.last()).toBe('element-tagged')
+  const tagged = board.events.at(-1)!.seq
+  board.type('-')
+  expect(board.text()).toContain(`#${tagged}, `)
+  expect(board.text()).toContain('This will be recorded:')
+  expect(board.text()).toContain('tagged by mistake.')
+  expect(board.text()).toContain('A. Varga may ride')
+  expect(board.events).toHaveLength(1)
+  board.press('enter')
+  expect(board.last()).toBe('tag-lifted')
+  expect(board.ui.screen).toBe('board')
+})
+
+test('the key that starts it never confirms it', () => {
+  const board = bench(fitEngine()).press({ type: 'n' }, { type: 'Quiet.' }, 'enter', 'enter')
+  board.type('----')
+  expect(board.events).toHaveLength(1)
+  expect(board.press('escape').ui.screen).toBe('board')
+})
+
+test('an assembly swapped in by one key goes out by one key', () => {
+  const spares = (['coat-shell', 'coat-liner', 'drag-rescue-device'] as const).flatMap((kind) =>
+    garment(kind, '9'),
+  )
+  const board = bench(fitEngine(...spares, tags('CS-1')))
+  board.press({ type: 's' }, 'enter', 'enter', 'enter')
+  expect(board.events.map((each) => each.type)).toEqual(Array(3).fill('element-swapped'))
+  board.press({ type: '-' }, 'enter')
+  expect(board.state.standIns.size).toBe(0)
+})
+
+test('what no key undoes says what to do instead, and Enter does nothing', () => {
+  const board = bench(demonstration()).press({ type: 'h' }, 'enter', 'enter')
+  expect(board.last()).toBe('tour-handed-over')
+  // No tour is open now, so the board asks who is there first.
+  board.press({ type: '-' }, 'enter')
+  expect(board.text()).toContain('Open a new one with o.')
+  expect(board.press('enter').text()).toContain('Nothing can be done here.')
+  expect(board.events).toHaveLength(1)
+})
