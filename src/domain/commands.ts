@@ -4,6 +4,7 @@ import { cleanText } from './clean.ts'
 import {
   careShape,
   celsiusShape,
+  coverShape,
   dateShape,
   elementShape,
   exposureShape,
@@ -51,7 +52,7 @@ export const commandShape = z.discriminatedUnion('do', [
   command('issue', { element: idShape, to: idShape, on: dateShape.optional() }),
   command('return-to-rack', { element: idShape }),
   command('open-tour', { tour: idShape, platoon: wordsShape, officer: idShape, on: dateShape }),
-  command('seat-member', { seat: idShape, member: idShape }),
+  command('seat-member', { seat: idShape, member: idShape, as: coverShape.optional() }),
   command('clear-seat', { seat: idShape }),
   command('answer', { seat: idShape, findings: z.array(findingShape).max(50).optional() }),
   command('read-pressure', { element: idShape, psi: psiShape, celsius: celsiusShape.optional() }),
@@ -95,7 +96,11 @@ export const commandShape = z.discriminatedUnion('do', [
     with: z.record(z.string(), z.unknown()),
   }),
   command('acknowledge', { item: z.string().min(1).max(80) }),
-  command('hand-over', { to: idShape }),
+  command('hand-over', {
+    to: idShape,
+    /** Whoever takes over has read back what is open. */
+    readBack: z.literal(true).optional(),
+  }),
   command('adopt-policy', { overlay: overlayShape }),
 ])
 

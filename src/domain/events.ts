@@ -1,7 +1,16 @@
 // Every event the journal can hold; one command makes one event, so no crash can leave half a command behind.
 import type { CommandName } from './commands.ts'
 import type { Care, Exposure, Kind } from './kinds.ts'
-import type { ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts, RigFacts } from './gear.ts'
+import type {
+  Cover,
+  ElementFacts,
+  FacepieceFacts,
+  Finding,
+  Id,
+  Matter,
+  MemberFacts,
+  RigFacts,
+} from './gear.ts'
 import type { Overlay } from './policy/shape.ts'
 import type { Instant, LocalDate } from './time.ts'
 
@@ -34,7 +43,7 @@ export interface EventData {
     /** Who is not of this platoon leaves their seat: opening the tour relieves them. */
     relieved: { seat: Id; member: Id }[]
   }
-  'member-seated': { seat: Id; member: Id; relieves?: Id }
+  'member-seated': { seat: Id; member: Id; relieves?: Id; as?: Cover }
   'seat-cleared': { seat: Id; member: Id }
   /** Each finding tags its element. */
   'seat-answered': { seat: Id; member: Id; tour: Id; findings: Finding[] }
@@ -78,7 +87,8 @@ export interface EventData {
     with: Record<string, unknown>
   }
   'item-acknowledged': { item: string; about: Id[]; words: string; tour: Id }
-  'tour-handed-over': { tour: Id; from: Id; to: Id }
+  /** `readBack`: whoever took over read back what was open and took it on. */
+  'tour-handed-over': { tour: Id; from: Id; to: Id; readBack?: true }
   'policy-adopted': { overlay: Overlay }
   /** Bytes of an unfinished last line were set aside when the journal was opened. */
   'journal-recovered': { file: string; bytes: number }

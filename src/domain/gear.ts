@@ -18,6 +18,14 @@ export const monthShape = z.string().refine(isMonth, 'must be a year and month w
 export const matterShape = z.enum(['safety', 'compliance'])
 export const resultShape = z.enum(['serviceable', 'unserviceable'])
 export const careShape = z.enum(CARES)
+/** Why somebody rides who is not of the platoon on duty. */
+export const COVERS = ['trade', 'overtime', 'detail'] as const
+export const COVER_WORDS: Readonly<Record<(typeof COVERS)[number], string>> = {
+  trade: 'on a trade',
+  overtime: 'on overtime',
+  detail: 'detailed in',
+}
+export const coverShape = z.enum(COVERS)
 export const exposureShape = z.enum(EXPOSURES)
 export const kindShape = z.enum(KINDS)
 const psi = z
@@ -74,6 +82,7 @@ export const elementShape = labelShape.extend({ id: idShape, kind: kindShape })
 export const findingShape = z.strictObject({ element: idShape, point: wordsShape, matter: matterShape })
 
 export type Id = string
+export type Cover = z.infer<typeof coverShape>
 export type Matter = z.infer<typeof matterShape>
 export type RigFacts = z.infer<typeof rigShape>
 export type MemberFacts = z.infer<typeof memberShape>

@@ -3,7 +3,7 @@ import { nameOf, capital, sayAbsence, sayMember } from './decide/decision.ts'
 import type { Id } from './gear.ts'
 import { plain, type Care } from './kinds.ts'
 import type { ExposureRecord, Said, State } from './state.ts'
-import { dateOf, sayDate } from './time.ts'
+import { clockOf, dateOf, sayDate } from './time.ts'
 
 export interface OpenItem {
   /** `tag-C-1041`, `away-C-1041`, `held-C-1041`, `stand-in-C-1900`, `exposure-412`: what is open, and on what. */
@@ -12,9 +12,22 @@ export interface OpenItem {
   about: Id[]
   /** One sentence. */
   words: string
+  /** What the next officer does, and when. */
+  ifThen: string
   /** Who opened it, and when. */
   opened: Said
 }
+
+const TAGGED =
+  'If it is mended, cleaned or inspected and found good, lift its tag on that basis; else retire it.'
+const AWAY = 'If it comes back, receive it and record what was done to it before anybody wears it.'
+const HELD = 'If somebody asks for it, only whoever had it held lets it go; it is not cleaned.'
+const EXPOSED = 'If it is to be worn, it is cleaned or dried first, and the care recorded.'
+
+const sayStandInEnds = (own: Id | null): string =>
+  own === null
+    ? 'If they are issued one of their own, the spare goes back to the rack.'
+    : `If ${own} comes back and is good, swap it back; the spare returns to the rack.`
 
 export function openItems(state: State): OpenItem[] {
   const items: OpenItem[] = []
@@ -28,19 +41,22 @@ export function openItems(state: State): OpenItem[] {
         id: `tag-${id}`,
         about: [id],
         words: `${capital(nameOf(element))} is out of service: ${reasons}.`,
+        ifThen: TAGGED,
         opened: tag,
       })
     }
     if (custody.where === 'away' || custody.where === 'held') {
       const words = `${capital(nameOf(element))} is ${sayAbsence(element)}.`
-      items.push({ id: `${custody.where}-${id}`, about: [id], words, opened: custody.since })
+      const ifThen = custody.where === 'away' ? AWAY : HELD
+      items.push({ id: `${custody.where}-${id}`, about: [id], words, ifThen, opened: custody.since })
     }
   }
   for (const standIn of state.standIns.values()) {
     const spare = state.elements.get(standIn.element)!
     const own = standIn.own ? ` for ${standIn.own}` : ''
     const words = `${capital(nameOf(spare))} stands in${own} at ${standIn.seat}, with ${holderName(state, standIn.holder)}.`
-    items.push({ id: `stand-in-${spare.id}`, about: [spare.id], words, opened: standIn })
+    const ifThen = sayStandInEnds(standIn.own)
+    items.push({ id: `stand-in-${spare.id}`, about: [spare.id], words, ifThen, opened: standIn })
   }
   return [...items, ...exposures(state)]
 }
@@ -65,6 +81,7 @@ function exposures(state: State): OpenItem[] {
         id: `exposure-${record.seq}`,
         about: [],
         words: '',
+        ifThen: EXPOSED,
         opened: record,
       }
       item.about.push(id)
@@ -84,6 +101,13 @@ const holderName = (state: State, holder: string): string =>
 
 export const findItem = (state: State, id: string): OpenItem | undefined =>
   openItems(state).find((item) => item.id === id)
+
+/** `A. Varga (M-104) has it since 07:10`, or who opened it while nobody has. */
+export function sayOwner(state: State, item: OpenItem): string {
+  const taken = acknowledgedBy(state, item)
+  if (taken) return `${sayMember(state, taken.by)} has it since ${clockOf(taken.at)}`
+  return `nobody has taken it on; opened by ${sayMember(state, item.opened.by)} on ${sayDate(dateOf(item.opened.at))}`
+}
 
 /** Who took the item on in this tour; what was opened anew since then has to be read again. */
 export function acknowledgedBy(state: State, item: OpenItem): Said | undefined {

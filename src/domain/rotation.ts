@@ -1,5 +1,5 @@
 // Which platoon works which day; published day patterns, never a department's calendar.
-import { daysBetween, type LocalDate } from './time.ts'
+import { addDays, daysBetween, type LocalDate } from './time.ts'
 
 interface Rotation {
   /** One letter a day: X works, D works the day, N works the night, O is off. */
@@ -36,22 +36,74 @@ export function onDuty(
   rotation: string,
   platoons: readonly string[],
   date: LocalDate,
-  worked: readonly { platoon: string; on: LocalDate }[] = [],
+  worked: readonly Worked[] = [],
 ): string[] {
-  const { offsets } = ROTATIONS[rotation]!
   const shift = shiftOf(rotation, platoons, worked)
-  return platoons.slice(0, offsets.length).filter((_, index) => dutyOn(rotation, index, date, shift) !== 'O')
+  return workingOn(rotation, platoons, date, shift).map(({ platoon }) => platoon)
 }
+
+/** A 10/14 day ends and its night begins this many hours after the station's hour. */
+const DAY_HOURS = 10
+/** Officers come on early: from an hour before the hour on it is the new tour. */
+const EARLY_MINUTES = 60
+
+const minutesOf = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5))
+
+/** The date and the half of the day that a tour begun now would have; before the station's hour it is still yesterday's. */
+export function tourAt(starts: string, date: LocalDate, clock: string): { on: LocalDate; isNight: boolean } {
+  const since = minutesOf(clock) - minutesOf(starts) + EARLY_MINUTES
+  if (since < 0) return { on: addDays(date, -1), isNight: true }
+  return { on: date, isNight: since >= DAY_HOURS * 60 }
+}
+
+interface Worked {
+  platoon: string
+  on: LocalDate
+}
+
+/** Whose turn it is: where day and night are worked by two platoons, that of the half of the day. */
+export const turnOn = (
+  rotation: string,
+  platoons: readonly string[],
+  { on, isNight }: { on: LocalDate; isNight: boolean },
+  worked: readonly Worked[] = [],
+): string | undefined => {
+  if (!ROTATIONS[rotation]) return undefined
+  const shift = shiftOf(rotation, platoons, worked)
+  const wanted = isNight ? 'XN' : 'XD'
+  return workingOn(rotation, platoons, on, shift).find(({ duty }) => wanted.includes(duty))?.platoon
+}
+
+/** Who comes on after a tour: the next turn that is another platoon's. */
+export function turnAfter(
+  rotation: string,
+  platoons: readonly string[],
+  { platoon, on }: Worked,
+  worked: readonly Worked[] = [],
+): string | undefined {
+  if (!ROTATIONS[rotation]) return undefined
+  const shift = shiftOf(rotation, platoons, worked)
+  const today = workingOn(rotation, platoons, on, shift)
+  const own = today.findIndex((each) => each.platoon === platoon)
+  const later = [1, 2, 3].flatMap((days) => workingOn(rotation, platoons, addDays(on, days), shift))
+  // Whoever works on a day that is not theirs is relieved by the next day's.
+  const turns = [...(own < 0 ? [] : today.slice(own + 1)), ...later]
+  return turns.find((each) => each.platoon !== platoon)?.platoon
+}
+
+/** The platoons at work on a day, the day's before the night's. */
+const workingOn = (rotation: string, platoons: readonly string[], date: LocalDate, shift: number) =>
+  platoons
+    .slice(0, ROTATIONS[rotation]!.offsets.length)
+    .map((platoon, index) => ({ platoon, duty: dutyOn(rotation, index, date, shift) }))
+    .filter(({ duty }) => duty !== 'O')
+    .toSorted((a, b) => Number(a.duty === 'N') - Number(b.duty === 'N'))
 
 /**
  * How many days a department's own calendar stands off the one counted here: the fewest that agree with most of the
  * tours it has worked. Trades and overtime do not move a platoon, so a few odd tours do not count.
  */
-function shiftOf(
-  rotation: string,
-  platoons: readonly string[],
-  worked: readonly { platoon: string; on: LocalDate }[],
-): number {
+function shiftOf(rotation: string, platoons: readonly string[], worked: readonly Worked[]): number {
   const { pattern } = ROTATIONS[rotation]!
   const agreeing = (shift: number): number =>
     worked.filter(({ platoon, on }) => {

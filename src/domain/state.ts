@@ -2,7 +2,7 @@
 import type { Care, Exposure, Kind } from './kinds.ts'
 import { isHeldBySeat, KINDS } from './kinds.ts'
 import type { EventData } from './events.ts'
-import type { ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts } from './gear.ts'
+import type { Cover, ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts } from './gear.ts'
 import type { Overlay } from './policy/shape.ts'
 import type { Instant, LocalDate } from './time.ts'
 
@@ -72,6 +72,8 @@ export interface Seat {
   position: string
   critical: boolean
   member: Id | null
+  /** Why the member rides there who is not of the platoon on duty. */
+  as?: Cover
 }
 
 export interface Rig {

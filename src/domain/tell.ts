@@ -1,7 +1,7 @@
 // Tells an event in one plain sentence, for the log, the history and the paper; it must never leave out what was said.
 import { sayMember } from './decide/decision.ts'
 import type { Event } from './events.ts'
-import type { Id } from './gear.ts'
+import { COVER_WORDS, type Id } from './gear.ts'
 import { plain, wordOf } from './kinds.ts'
 import type { State } from './state.ts'
 import { sayDate } from './time.ts'
@@ -120,7 +120,7 @@ function sentence(event: Event, state: State): string {
       return `Opened tour ${data.tour}, platoon ${data.platoon}, officer ${who(data.officer)}.${relieved}`
     }
     case 'member-seated':
-      return `Seated ${who(data.member)} at ${data.seat}${data.relieves ? `, relieving ${who(data.relieves)}` : ''}.`
+      return `Seated ${who(data.member)} at ${data.seat}${data.as ? `, ${COVER_WORDS[data.as]}` : ''}${data.relieves ? `, relieving ${who(data.relieves)}` : ''}.`
     case 'seat-cleared':
       return `Cleared ${data.seat}: ${who(data.member)} left it.`
     case 'seat-answered': {
@@ -179,7 +179,7 @@ function sentence(event: Event, state: State): string {
     case 'item-acknowledged':
       return `Acknowledged: ${data.words}`
     case 'tour-handed-over':
-      return `Handed over tour ${data.tour} from ${who(data.from)} to ${who(data.to)}.`
+      return `Handed over tour ${data.tour} from ${who(data.from)} to ${who(data.to)}${data.readBack ? ', who read back what is open' : ''}.`
     case 'policy-adopted':
       return `Adopted the policy overlay "${data.overlay.name}".`
     case 'journal-recovered':

@@ -2,7 +2,7 @@
 import { emptyState, type State, type Tour } from '../domain/state.ts'
 
 /** Changes whenever the shape of State or the meaning of a record does: an older snapshot is then not used. */
-export const STATE_VERSION = '2'
+export const STATE_VERSION = '3'
 
 export const pack = (state: State): string =>
   JSON.stringify(state, (_key, value: unknown) => (value instanceof Map ? [...value] : value))

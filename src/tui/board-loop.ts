@@ -2,6 +2,7 @@
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
 import type { Session } from '../session.ts'
+import type { Follow } from './actions/action.ts'
 import type { Glass } from './app.tsx'
 import type { Token } from './input/keys.ts'
 import { logEntries } from './log-entries.ts'
@@ -9,6 +10,7 @@ import type { Size } from './panels/frame.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Submit, type Ui } from './ui-state.ts'
 import { update } from './update.ts'
 import { startSheet } from './update/sheet.ts'
+import { offer } from './update/sheet.ts'
 import { viewOf, type View } from './view.ts'
 
 /** What the board needs from beyond the session: files are read and written by whoever runs it. */
@@ -131,6 +133,23 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     if (refused !== undefined) waiting.length = 0
     const settled = settle(ui, effect, refused)
     show(settled.screen === 'log' ? withLog(settled) : settled)
+    if (effect.follow && refused === undefined) follow(effect.follow)
+  }
+
+  /** What comes of itself once an act is recorded. That it fails takes nothing back. */
+  function follow(next: Follow): void {
+    if ('action' in next) return show(offer(ui, next, make().view))
+    const said = ui.message?.text ?? ''
+    const isSafe = `${said} That is safe, but its log could not be exported; x exports it again.`
+    exporting = desk
+      .exportLog(next.export)
+      .then((made) =>
+        'path' in made
+          ? { text: `${said} Its log is in ${made.path}`, tone: 'good' as const }
+          : { text: `${isSafe} ${made.refused}`, tone: 'bad' as const },
+      )
+      .catch(() => ({ text: isSafe, tone: 'bad' as const }))
+      .then((message) => show({ ...ui, message }))
   }
 
   function goOn(): void {

@@ -5,6 +5,7 @@ import * as care from './actions/care.ts'
 import * as crew from './actions/crew.ts'
 import * as custody from './actions/custody.ts'
 import * as desk from './actions/desk.ts'
+import { handOver } from './actions/hand-over.ts'
 import * as outOfService from './actions/out-of-service.ts'
 import { pressure } from './actions/pressure.ts'
 import * as spare from './actions/swap.ts'
@@ -15,7 +16,7 @@ import { undo } from './actions/undo.ts'
 export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[] }[] = [
   {
     title: 'The crew',
-    actions: [tour.openTour, tour.acknowledge, crew.seatMember, crew.clearSeat, tour.handOver],
+    actions: [tour.openTour, tour.acknowledge, crew.seatMember, crew.clearSeat, handOver],
   },
   {
     title: 'Out of service',

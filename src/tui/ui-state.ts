@@ -3,6 +3,7 @@ import type { Command } from '../domain/commands.ts'
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
 import type { Tone } from '../domain/signs.ts'
+import type { Follow } from './actions/action.ts'
 
 export type Screen = 'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'help'
 
@@ -28,7 +29,7 @@ export interface Ui {
   message: { text: string; tone: Tone } | null
   /** The action under way, its answers so far in order, and the one being given. */
   action: string | null
-  answers: readonly { name: string; value: string }[]
+  answers: readonly { name: string; value: string; isGiven?: true }[]
   cursor: number
   text: string
   log: readonly LogEntry[]
@@ -70,6 +71,8 @@ export interface Submit {
   done: string
   nextSeat?: Id | undefined
   leavesRollCall?: boolean
+  /** The action that is offered next. */
+  follow?: Follow | undefined
 }
 
 /** What the rim does for the screen: record, read or write files, leave. */

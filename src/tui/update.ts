@@ -151,8 +151,8 @@ function updateLog(ui: Ui, token: Token, view: View): Updated {
     return refused
       ? say(ui, refused)
       : startSheet({ ...ui, entry: seq }, view, 'withdraw', [
-          { name: 'seq', value: String(seq) },
-          { name: 'said', value: text },
+          { name: 'seq', value: String(seq), isGiven: true },
+          { name: 'said', value: text, isGiven: true },
         ])
   }
   const to = ui.log[scrolled(at, token, ui.log.length - 1)]

@@ -1,6 +1,15 @@
 // The day patterns and the platoons they put on duty, counted over more than a year.
 import { describe, expect, it } from 'vitest'
-import { dutyOn, onDuty, ROTATION_NAMES, ROTATIONS, tourDays } from '../../src/domain/rotation.ts'
+import {
+  dutyOn,
+  onDuty,
+  ROTATION_NAMES,
+  ROTATIONS,
+  tourAt,
+  tourDays,
+  turnAfter,
+  turnOn,
+} from '../../src/domain/rotation.ts'
 import { addDays } from '../../src/domain/time.ts'
 
 const PLATOONS = ['A', 'B', 'C', 'D']
@@ -95,4 +104,43 @@ describe('a tour', () => {
   ])('of %s lasts as many days as a platoon works running: %d', (name, days) => {
     expect(tourDays(name)).toBe(days)
   })
+})
+
+describe('a tour begun now', () => {
+  it.each([
+    ['05:59', '2026-11-23', true],
+    ['06:00', '2026-11-24', false],
+    ['07:00', '2026-11-24', false],
+    ['15:59', '2026-11-24', false],
+    ['16:00', '2026-11-24', true],
+    ['23:59', '2026-11-24', true],
+  ])('at %s, where tours start at 07:00, is of %s; by night: %s', (clock, on, isNight) => {
+    expect(tourAt('07:00', '2026-11-24', clock)).toEqual({ on, isNight })
+  })
+})
+
+describe.each(ROTATION_NAMES)('whose turn it is in %s', (name) => {
+  const platoons = platoonsOf(name)
+  const halves = name === '10/14' ? [false, true] : [false]
+  const turns = DAYS.slice(0, 60).flatMap((on) => halves.map((isNight) => ({ on, isNight })))
+
+  it('is one platoon on duty that day, and the night is not worked by the day’s', () => {
+    for (const { on, isNight } of turns) {
+      const turn = turnOn(name, platoons, { on, isNight })!
+      expect(dutyOn(name, platoons.indexOf(turn), on)).toBe(name === '10/14' ? (isNight ? 'N' : 'D') : 'X')
+    }
+  })
+
+  it('after each tour it is the next other platoon that comes on', () => {
+    const row = turns.map((each) => ({ on: each.on, platoon: turnOn(name, platoons, each)! }))
+    for (const [index, tour] of row.slice(0, -8).entries()) {
+      const next = row.slice(index + 1).find((each) => each.platoon !== tour.platoon)
+      expect(turnAfter(name, platoons, tour)).toBe(next!.platoon)
+    }
+  })
+})
+
+it('a rotation that is not known proposes nobody', () => {
+  expect(turnOn('ad hoc', PLATOONS, { on: '2026-11-24', isNight: false })).toBeUndefined()
+  expect(turnAfter('ad hoc', PLATOONS, { on: '2026-11-24', platoon: 'A' })).toBeUndefined()
 })

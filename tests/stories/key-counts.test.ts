@@ -1,4 +1,6 @@
 // How many keys the officer's commonest jobs take from the first screen; a count that grows is a job made longer.
+import { readdirSync } from 'node:fs'
+import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { HOUSE, OPEN, seats, stationWith } from '../cli/two-seats.ts'
 import { engine, allOf, hasPty, openBoardHere } from './at-the-board.ts'
@@ -54,13 +56,17 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: keys from the first screen', 
     expect(allOf(station, 'exposure-recorded').map(({ data }) => data.seats)).toEqual([['E6-1', 'E6-2']])
   })
 
-  test('a hand-over takes 3, with the officer proposed first', async () => {
+  test('a hand-over takes 5, the read-back and the exported log among them, with the officer proposed first', async () => {
     const station = engine()
     const board = await openBoardHere({ station })
     await board.start('h', 'Hand over to whom?')
-    await board.enter(/Hand tour .* over to/)
-    await board.enter('is handed over')
-    expect(board.keys()).toBe(3)
+    await board.enter('reads this back')
+    await board.press('down')
+    await board.see(/> .*has read this back/)
+    await board.enter(/signs off and hands tour .* over to/)
+    await board.enter(/is handed over. Its log is in/)
+    expect(board.keys()).toBe(5)
+    expect(readdirSync(join(station, 'exports'))).toHaveLength(1)
     expect(allOf(station, 'tour-handed-over')).toHaveLength(1)
   })
 })

@@ -127,19 +127,21 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the tour at the board', () =>
 
   test('the tour is handed over to the next officer, with who may not ride and what is open', async () => {
     await board.start('h', 'Hand over to whom?')
-    await board.choose('Lindqvist', /Hand tour .* over to Cai Lindqvist/)
-    await board.see(/open items:/)
-    await board.see(/Coat liner L-1 is out of service/)
+    await board.choose('Lindqvist', /Cai Lindqvist .*reads this back/)
+    await board.see(/may not ride: /)
+    for (let page = 0; page < 4; page += 1) await board.press('page-down')
+    await board.see('the end; PgUp goes back')
+    await board.press('down')
+    await board.see(/> Cai Lindqvist .*has read this back/)
+    await board.enter(/hands tour .* over to Cai Lindqvist/)
     await board.enter('is handed over')
     expect(allOf(station, 'tour-handed-over')).toMatchObject([
-      { by: 'M-104', data: { from: 'M-104', to: 'M-207' } },
+      { by: 'M-104', data: { from: 'M-104', to: 'M-207', readBack: true } },
     ])
   })
 
-  test('the log exported from the board holds the whole story and the head hash of the journal', async () => {
-    await board.start('x', 'Export the readiness log')
-    await board.enter('Export it as text?')
-    await board.enter('Exported to')
+  test('the log exported with the hand-over holds the whole story and the head hash of the journal', async () => {
+    await board.see('Its log is in')
     const [name, ...more] = readdirSync(join(station, 'exports'))
     expect(more).toEqual([])
     const log = wordsOf(readFileSync(join(station, 'exports', name!), 'utf8'))

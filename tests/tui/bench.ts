@@ -13,6 +13,7 @@ import { logEntries } from '../../src/tui/log-entries.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Ui } from '../../src/tui/ui-state.ts'
 import { update } from '../../src/tui/update.ts'
 import { startSheet } from '../../src/tui/update/sheet.ts'
+import { offer } from '../../src/tui/update/sheet.ts'
 import { viewOf, type View } from '../../src/tui/view.ts'
 
 export const SMALL: Size = { columns: 80, rows: 24 }
@@ -77,6 +78,9 @@ export function bench(
       let refused: string | undefined
       for (const command of effect.submit) refused ??= submit(command)
       ui = settle(ui, effect, refused)
+      const follow = refused === undefined ? effect.follow : undefined
+      if (follow && 'action' in follow) ui = offer(ui, follow, look())
+      else if (follow) left.push(follow)
       if (ui.screen === 'log') readLog()
       return
     }

@@ -17,7 +17,7 @@ test('the crew is seated, and the next tour of its platoon proposes the same rid
   const board = bench(nobodySeated()).press({ type: 'o' }, 'enter').pick('varga').press('enter')
   board.press({ type: 'm' }).pick('varga').press('enter', 'down', { type: 'm' }).pick('okoro').press('enter')
   expect(board.events.map((event) => event.type)).toEqual(['tour-opened', 'member-seated', 'member-seated'])
-  board.press({ type: 'h' }).pick('okoro').press('enter')
+  board.press({ type: 'h' }).pick('okoro').press('down', 'enter', 'enter')
   board.press('home', { type: 'c' }).pick('varga').press('enter')
   expect(board.last()).toBe('seat-cleared')
   board.press({ type: 'o' }, 'enter').pick('okoro')
@@ -29,7 +29,12 @@ test('the crew is seated, and the next tour of its platoon proposes the same rid
 
 test('whoever was relieved early stays where they are when the tour opens', () => {
   const board = bench(nobodySeated()).press({ type: 'o' }, 'enter').pick('varga').press('enter')
-  board.press({ type: 'm' }).pick('varga').press('enter', { type: 'h' }).pick('okoro').press('enter')
+  board
+    .press({ type: 'm' })
+    .pick('varga')
+    .press('enter', { type: 'h' })
+    .pick('okoro')
+    .press('down', 'enter', 'enter')
   board.press({ type: 'c' }).pick('varga').press('enter', { type: 'm' }).pick('okoro', 'okoro').press('enter')
   board.press({ type: 'o' }, 'enter').pick('okoro').press('enter')
   expect(board.state.tour).not.toBeNull()
@@ -87,14 +92,21 @@ test('who or what there is cannot be withdrawn; the log says how it is corrected
 
 test('what is left open is read back one by one and acknowledged', () => {
   const board = bench(fitEngine(tags('HO-1'), sendsAway('GL-2')))
-  board.press({ type: 'a' }, 'enter', 'enter', { type: 'a' }, 'enter', 'enter', { type: 'a' })
+  board.press({ type: 'a' }, 'enter', 'enter', 'down', 'enter', 'enter', { type: 'a' })
   expect(board.events.map((event) => event.type)).toEqual(['item-acknowledged', 'item-acknowledged'])
   expect(board.ui.message?.text).toBe('Every open item has been acknowledged in this tour.')
 })
 
-test('the tour is handed over, and its log exported', () => {
+test('the tour is handed over once it was read back, and its log exported in the same flow', () => {
   const board = engine().press({ type: 'h' }).pick('okoro').press('enter')
-  expect(board.last()).toBe('tour-handed-over')
+  expect(board.ui.message!.text).toBe('Settle it together first; Esc goes back.')
+  board.press('down', 'enter', 'enter')
+  expect(board.events).toMatchObject([{ type: 'tour-handed-over', data: { to: 'M-105', readBack: true } }])
+  expect(board.left).toEqual([{ export: 'pdf' }])
+})
+
+test('a log is exported as what is asked for', () => {
+  const board = engine()
   board.press({ type: 'x' }).pick('csv').press('enter')
   expect(board.left).toEqual([{ export: 'csv' }])
 })

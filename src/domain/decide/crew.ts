@@ -73,6 +73,7 @@ export function seatMember(command: Dated<CommandOf<'seat-member'>>, state: Stat
     seat: seat.id,
     member: member.id,
     ...(seat.member !== null && { relieves: seat.member }),
+    ...(command.as !== undefined && { as: command.as }),
   })
 }
 
@@ -195,5 +196,11 @@ export function handOver(command: Dated<CommandOf<'hand-over'>>, state: State): 
   if (typeof tour === 'string') return refuse('No tour is open, so there is none to hand over.')
   const to = findMember(state, command.to)
   if (typeof to === 'string') return refuse(to)
-  return record('tour-handed-over', { tour: tour.id, from: tour.officer, to: to.id })
+  const { readBack } = command
+  return record('tour-handed-over', {
+    tour: tour.id,
+    from: tour.officer,
+    to: to.id,
+    ...(readBack && { readBack }),
+  })
 }

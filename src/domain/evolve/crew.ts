@@ -34,23 +34,38 @@ export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
   for (const { seat } of relieved) clearSeat(draft, seat)
   draft.tour = { id, platoon, officer, on, opened: said(event), answers: new Map(), acknowledged: new Map() }
   draft.tours.set(id, { platoon, on })
+  // Whoever of the platoon came early is where they are for this tour, and no longer there on a trade.
+  for (const { id: seat, member, as: _, ...rest } of draft.seats.values()) {
+    if (member === null || draft.members.get(member)?.platoon !== platoon) continue
+    draft.seats.set(seat, { id: seat, member, ...rest })
+    listRider(draft, platoon, seat, member)
+  }
 }
 
-export function seatMember(draft: State, { data: { seat, member } }: EventOf<'member-seated'>): void {
-  clearSeat(draft, seat)
-  changeSeat(draft, seat, { member })
-  changeMember(draft, member, (each) => ({ ...each, seat }))
-  if (!draft.tour) return
-  const list = new Map(draft.ridingLists.get(draft.tour.platoon))
+function listRider(draft: State, platoon: string, seat: Id, member: Id): void {
+  const list = new Map(draft.ridingLists.get(platoon))
   for (const [place, name] of list) if (name === member) list.delete(place)
-  draft.ridingLists.set(draft.tour.platoon, list.set(seat, member))
+  draft.ridingLists.set(platoon, list.set(seat, member))
+}
+
+export function seatMember(draft: State, { data: { seat, member, as } }: EventOf<'member-seated'>): void {
+  clearSeat(draft, seat)
+  changeSeat(draft, seat, { member, ...(as && { as }) })
+  changeMember(draft, member, (each) => ({ ...each, seat }))
+  // The list is the platoon's own: a trade, overtime, or the relief that comes early is no part of it.
+  if (!draft.tour || as || draft.members.get(member)?.platoon !== draft.tour.platoon) return
+  listRider(draft, draft.tour.platoon, seat, member)
 }
 
 /** Whoever sits there leaves; the seat has to answer again. */
 export function clearSeat(draft: State, id: Id): void {
   const member = draft.seats.get(id)?.member
   if (member) changeMember(draft, member, (each) => ({ ...each, seat: null }))
-  changeSeat(draft, id, { member: null })
+  const seat = draft.seats.get(id)
+  if (seat) {
+    const { as: _, ...rest } = seat
+    draft.seats.set(id, { ...rest, member: null })
+  }
   if (draft.tour?.answers.has(id)) {
     const answers = new Map(draft.tour.answers)
     answers.delete(id)

@@ -19,8 +19,15 @@ export interface Option {
   blocked?: string | undefined
 }
 
+/**
+ * What comes of itself once an act is recorded: a file that is written, or another action that is offered with what is
+ * known already. Nothing of the offer is in hand, so that a held Enter takes nothing.
+ */
+export type Follow = { export: string } | { action: string; answers?: Readonly<Record<string, string>> }
+
 /** What to do when the last question is answered; `export` and `card` reach beyond the journal. */
-export type Deed = { commands: Command[]; done: string } | { export: string } | { card: string }
+export type Deed =
+  { commands: Command[]; done: string; follow?: Follow | undefined } | { export: string } | { card: string }
 
 /** One line of the last look; of many items only as many are shown as there is room for. */
 export interface LookLine {
@@ -30,13 +37,23 @@ export interface LookLine {
 }
 
 export type Step =
-  | { ask: 'choose'; name: string; title: string; options: Option[]; start?: number }
+  | {
+      ask: 'choose'
+      name: string
+      title: string
+      /** What has to be read before one is chosen. */
+      lines?: readonly LookLine[]
+      options: Option[]
+      start?: number
+    }
   | {
       ask: 'write'
       name: string
       title: string
       hint?: string
       initial?: string
+      /** A scan is put on the line; only a key takes it. */
+      isScanned?: true
       fault?: (text: string) => string | undefined
     }
   /** Nothing to confirm, since nothing is recorded. */
@@ -133,6 +150,7 @@ export function confirm(
   commands: Command[],
   done: string,
   notes: readonly (string | LookLine)[] = [],
+  follow?: Follow,
 ): Step {
   const said = notes.map((each): LookLine => (typeof each === 'string' ? { text: each } : each))
   const imagined = imagine(view, commands)
@@ -149,5 +167,5 @@ export function confirm(
     ...tellOfRigs(view, board),
   ]
   if (!lines.length) lines.push({ text: 'No rig and no riding position changes its state.' })
-  return { ask: 'confirm', title, lines, deed: { commands, done } }
+  return { ask: 'confirm', title, lines, deed: { commands, done, follow } }
 }

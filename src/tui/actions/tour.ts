@@ -1,48 +1,14 @@
-// Opening a tour with its crew, reading back what is open, handing over; it must never record by itself.
+// Opening a tour with its crew, and reading back what the last one left open; it must never record by itself.
 import type { Command } from '../../domain/commands.ts'
-import { sayMember } from '../../domain/decide/decision.ts'
+import { capital, sayMember } from '../../domain/decide/decision.ts'
 import type { Id } from '../../domain/gear.ts'
-import { acknowledgedBy, openItems } from '../../domain/items.ts'
-import { onDuty, ROTATIONS } from '../../domain/rotation.ts'
+import { acknowledgedBy, openItems, sayOwner, type OpenItem } from '../../domain/items.ts'
 import type { State } from '../../domain/state.ts'
-import { addDays, clockOf, dateOf } from '../../domain/time.ts'
 import { clip } from '../cells.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type Option } from './action.ts'
 import { askOfficer } from './ask.ts'
-
-const platoonsOf = (state: State): string[] =>
-  [...new Set([...state.members.values()].flatMap((member) => member.platoon ?? []))].toSorted()
-
-/** A tour keeps the date it started on: before the station's hour it is still yesterday's. */
-function tourDate(view: View): string {
-  const starts = view.state.station?.starts ?? '07:00'
-  // Officers come on early: an hour before the hour is already the new tour.
-  const early = `${String(Math.max(0, Number(starts.slice(0, 2)) - 1)).padStart(2, '0')}${starts.slice(2)}`
-  return clockOf(view.at) < early ? addDays(dateOf(view.at), -1) : dateOf(view.at)
-}
-
-/** Whose turn it is by the station's rotation; the officer decides. */
-function proposedPlatoon(view: View, platoons: readonly string[]): string | undefined {
-  return turnOn(view.state, tourDate(view), platoons)
-}
-const turnOn = (
-  state: State,
-  date: string,
-  platoons: readonly string[] = platoonsOf(state),
-): string | undefined =>
-  ROTATIONS[state.station!.rotation] && onDuty(state.station!.rotation, platoons, date, newestTours(state))[0]
-
-/** Enough to tell one calendar from another, however the pattern runs. */
-const newestTours = (state: State) => [...state.tours.values()].slice(-24)
-
-/** Who relieves the tour that is open, by the rotation: the next platoon that is another one. */
-function nextPlatoon({ state }: View): string | undefined {
-  if (!state.tour) return undefined
-  const { on, platoon } = state.tour
-  const coming = [1, 2, 3].map((days) => turnOn(state, addDays(on, days)))
-  return coming.find((each) => each !== undefined && each !== platoon)
-}
+import { platoonsOf, proposedPlatoon, tourDate } from './turn.ts'
 
 function tourId(state: State, date: string, platoon: string): Id {
   const id = `${date}-${platoon.replaceAll(/[^A-Za-z0-9_.-]/g, '').slice(0, 20)}`
@@ -106,13 +72,14 @@ export const openTour: Action = {
       ? [`Seated from the last riding list: ${names.join('; ')}.`]
       : ['Seat the crew with m.']
     const items = openItems(state).length
-    if (items) notes.push(`${items} open items are left to you. Press a to read and acknowledge them.`)
+    if (items) notes.push(`${sayItems(items)} left to you; they are read back next, one by one.`)
     return confirm(
       view,
       `Open tour ${tour}, officer ${sayMember(state, officer)}?`,
       [open, ...seats],
       `Tour ${tour} is open. r begins the roll call.`,
       notes,
+      { action: 'acknowledge' },
     )
   },
 }
@@ -120,21 +87,17 @@ export const openTour: Action = {
 /** Of an item's words when it is repeated: a whole crew's exposure names every element. */
 const LONGEST = 160
 
-const unread = (view: View): Option[] =>
-  openItems(view.state)
-    .filter((item) => !acknowledgedBy(view.state, item))
-    .map((item) => ({
-      value: item.id,
-      label: item.words,
-      note: `since ${dateOf(item.opened.at)}, ${item.opened.by}`,
-    }))
+const sayItems = (count: number): string => (count === 1 ? '1 open item is' : `${count} open items are`)
+
+const unread = ({ state }: View): OpenItem[] =>
+  openItems(state).filter((item) => !acknowledgedBy(state, item))
 
 export const acknowledge: Action = {
   id: 'acknowledge',
   isOfStation: true,
   key: 'a',
   label: 'open items',
-  help: 'Read the open items of the station one by one and acknowledge them.',
+  help: 'Read back what the last tour left open, item by item, and take each on.',
   blocked: (view) =>
     view.state.tour
       ? unread(view).length
@@ -144,50 +107,24 @@ export const acknowledge: Action = {
   next(view, answers) {
     const items = unread(view)
     if (answers['item'] === undefined) {
-      return {
-        ask: 'choose',
-        name: 'item',
-        title: `${items.length} of ${openItems(view.state).length} open items not yet acknowledged. Which one do you take on?`,
-        options: items,
-      }
+      const options = items.map(({ id, words }): Option => ({ value: id, label: words }))
+      const of = openItems(view.state).length
+      const title = `${items.length} of ${of} open items not yet acknowledged. Which one do you take on?`
+      return { ask: 'choose', name: 'item', title, options }
     }
-    const words = items.find((each) => each.value === answers['item'])?.label ?? answers['item']
+    const item = items.find((each) => each.id === answers['item'])
     const command: Command = { do: 'acknowledge', by: view.speaker!, item: answers['item'] }
     const left = items.length - 1
-    const done = `Acknowledged: ${clip(words, LONGEST, view.unicode)} ${left ? `${left} left; a reads the next.` : 'None is left.'}`
-    return confirm(view, 'Acknowledge this?', [command], done, [words])
-  },
-}
-
-export const handOver: Action = {
-  id: 'hand-over',
-  isOfStation: true,
-  key: 'h',
-  label: 'hand over',
-  help: 'Hand the tour over to the incoming officer: who may not ride, what is open, and the end of the tour.',
-  blocked: (view) => (view.state.tour ? undefined : 'No tour is open, so there is none to hand over.'),
-  next(view, answers) {
-    const asked = askOfficer(view, answers, 'to', 'Hand over to whom?', nextPlatoon(view))
-    if (asked) return asked
-    const { board, state } = view
-    const to = answers['to']!
-    const items = openItems(state).map((item) => item.words)
-    const unfit = view.rows.filter((row) => row.member !== null && !row.fit).map((row) => row.name)
-    const notes = [
-      board.headline,
-      ...(unfit.length && !board.headline.includes(unfit[0]!) ? [`May not ride: ${unfit.join(', ')}.`] : []),
-      board.rollCall.words,
-      `${items.length} open items${items.length ? ':' : '.'}`,
-      ...items.map((text) => ({ text, isItem: true as const })),
-    ]
-    const command: Command = { do: 'hand-over', by: view.speaker!, to }
-    const done = `Tour ${state.tour!.id} is handed over. x exports its readiness log.`
+    const words = clip(item?.words ?? answers['item'], LONGEST, view.unicode)
+    const done = `Acknowledged: ${words} ${left ? `${left} left.` : 'None is left.'}`
+    const notes = item ? [item.words, `${capital(sayOwner(view.state, item))}.`, item.ifThen] : []
     return confirm(
       view,
-      `Hand tour ${state.tour!.id} over to ${sayMember(state, to)}?`,
+      'Do you take this on?',
       [command],
       done,
       notes,
+      left ? { action: 'acknowledge' } : undefined,
     )
   },
 }

@@ -9,6 +9,9 @@ import type { Ui } from '../ui-state.ts'
 import { isRefused, narrowed, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, foot, head, rule, screen, type Size } from './frame.ts'
+import { toldOf } from './told.ts'
+
+const OFFERED = '(up and down choose, Enter takes; Esc leaves it for now)'
 
 const KEYS: Readonly<Record<Step['ask'], string>> = {
   choose: 'up, down move   letters narrow the list   Enter takes   Esc one step back',
@@ -25,7 +28,7 @@ export function sheetScreen(view: View, ui: Ui, size: Size): Line[] {
   const where = row && !action.isOfStation ? `: ${row.seat} ${row.position} ${row.name || 'nobody'}` : ''
   const title = rule(`${capital(action.label)}${where}`, columns, view.unicode)
   const height = bodyHeight(view, size)
-  const body = step.ask === 'done' ? [] : bodyOf(step, ui, view, columns, height - 1)
+  const body = step.ask === 'done' ? [] : bodyOf(step, ui, view, size, height - 1)
   const keys = isRefused(step) ? 'Esc one step back' : KEYS[step.ask]
   return screen(head(view, size), [plainLine(title), ...body], foot(ui, size, keys, view.unicode), size)
 }
@@ -34,13 +37,17 @@ function bodyOf(
   step: Exclude<Step, { ask: 'done' }>,
   ui: Ui,
   view: View,
-  width: number,
+  size: Size,
   height: number,
 ): Line[] {
+  const width = size.columns
   const question = wrap(step.title, width - 2).map((text): Line => [{ text: ` ${text}`, bold: true }])
   switch (step.ask) {
-    case 'choose':
-      return [...question, ...options(step, ui, view, width, height - question.length)]
+    case 'choose': {
+      const told = step.lines?.length ? [...toldOf(step, view, size, ui.top).shown, []] : []
+      const left = height - question.length - told.length
+      return [...told, ...question, ...options(step, ui, view, width, left)]
+    }
     case 'write':
       return [
         ...question,
@@ -93,6 +100,7 @@ function options(
         ),
       ]
     : []
+  if (ui.cursor < 0) typed.push(plainLine(` ${OFFERED}`))
   const room = height - typed.length
   const isLong = shown.length > room
   const rows = isLong ? room - 1 : room

@@ -1,9 +1,10 @@
 // Keys while an action asks its questions. A typed letter narrows a list or is part of a text; Enter takes; Esc goes one step back.
 import { cleanText } from '../../domain/clean.ts'
-import type { Answers, Deed, Option, Step } from '../actions/action.ts'
+import type { Answers, Deed, Follow, Option, Step } from '../actions/action.ts'
 import { askOfficer } from '../actions/ask.ts'
 import type { Token } from '../input/keys.ts'
 import { actionBy } from '../keymap.ts'
+import { toldOf } from '../panels/told.ts'
 import type { View } from '../view.ts'
 import { say, type Effect, type Ui, type Updated } from '../ui-state.ts'
 
@@ -45,12 +46,25 @@ export function startSheet(ui: Ui, view: View, action: string, first: Ui['answer
   return ask({ ...ui, screen: 'sheet', from, action, answers: first }, view)
 }
 
+/** Nothing of a list is in hand: Enter takes nothing before a key has chosen. */
+const NONE = -1
+
+/** Offers the next action while what was done is still said; whatever cannot be done now is not offered. */
+export function offer(ui: Ui, { action, answers = {} }: Extract<Follow, { action: string }>, view: View): Ui {
+  // The roll is called to its end before anything is settled.
+  if (view.speaker === undefined || ui.screen === 'roll-call' || actionBy(action).blocked?.(view)) return ui
+  const given = Object.entries(answers).map(([name, value]) => ({ name, value, isGiven: true as const }))
+  const { ui: next } = startSheet(ui, view, action, given)
+  const step = stepOf(view, next)
+  return step.ask === 'choose' ? { ...next, cursor: NONE } : ui
+}
+
 /** Puts the question on the screen with its first option or initial text in hand. */
 function ask(ui: Ui, view: View): Updated {
   const step = stepOf(view, ui)
   if (step.ask === 'done') return perform({ ...ui, screen: ui.from, under: asked(ui) }, step.deed)
   const cursor = step.ask === 'choose' ? (step.start ?? 0) : 0
-  return { ui: { ...ui, cursor, text: step.ask === 'write' ? (step.initial ?? '') : '' } }
+  return { ui: { ...ui, cursor, top: 0, text: step.ask === 'write' ? (step.initial ?? '') : '' } }
 }
 
 /** The question that was just answered, as it was. */
@@ -63,8 +77,11 @@ const asked = ({ action, answers, text, cursor }: Ui): Ui['under'] => ({
 
 export function updateSheet(ui: Ui, token: Token, view: View): Updated {
   const step = stepOf(view, ui)
-  if ('scan' in token)
+  if ('scan' in token) {
+    if (step.ask === 'write' && step.isScanned && !token.tooLong)
+      return say({ ...ui, text: cleanText(token.scan).slice(0, LONGEST) }, 'Read. Enter takes it.')
     return say(ui, `Read "${token.scan}": a scan is not an answer. Use the keys, or Esc to go back.`)
+  }
   if ('key' in token && token.key === 'escape') return back(ui, view)
   switch (step.ask) {
     case 'choose':
@@ -87,15 +104,12 @@ export const isRefused = (step: Step): boolean =>
 
 const leave = (ui: Ui): Ui => ({ ...ui, screen: ui.from, action: null, answers: [], text: '', cursor: 0 })
 
-/** What an action was started with is not an answer to take back. */
-const STARTED_WITH = ['seq', 'said']
-
 /** One step back: first the letters typed, then the last answer, then the whole action. */
 function back(ui: Ui, view: View): Updated {
   const step = stepOf(view, ui)
   if (step.ask === 'choose' && ui.text) return { ui: { ...ui, text: '', cursor: 0 } }
-  const given = ui.answers.filter(({ name }) => !STARTED_WITH.includes(name))
-  if (!given.length) return { ui: leave(ui) }
+  // What an action was started with is not an answer to take back.
+  if (ui.answers.every((each) => each.isGiven)) return { ui: leave(ui) }
   return ask({ ...ui, answers: ui.answers.slice(0, -1) }, view)
 }
 
@@ -107,6 +121,10 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
   const move = (by: number): Updated => ({
     ui: { ...ui, cursor: Math.max(0, Math.min(options.length - 1, ui.cursor + by)) },
   })
+  const { top, last, page } = toldOf(step, view, view.size, ui.top)
+  const readOn = (by: number): Updated => ({
+    ui: { ...ui, top: Math.max(0, Math.min(last, top + by * page)) },
+  })
   if ('char' in token) return { ui: { ...ui, text: ui.text + token.char, cursor: 0 } }
   if (!('key' in token)) return { ui }
   switch (token.key) {
@@ -115,9 +133,9 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
     case 'down':
       return move(1)
     case 'page-up':
-      return move(-10)
+      return step.lines ? readOn(-1) : move(-10)
     case 'page-down':
-      return move(10)
+      return step.lines ? readOn(1) : move(10)
     case 'home':
       return move(-options.length)
     case 'end':
@@ -126,6 +144,8 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
       return { ui: { ...ui, text: ui.text.slice(0, -1), cursor: 0 } }
     case 'enter': {
       const option = options[ui.cursor]
+      if (!option && options.length)
+        return say(ui, 'Nothing is in hand yet: up and down choose, Esc leaves it for now.')
       if (!option) return say(ui, 'There is nothing here to take. Esc goes back.')
       return option.blocked ? say(ui, option.blocked) : take(ui, view, step.name, option.value)
     }
@@ -152,6 +172,6 @@ function perform(ui: Ui, deed: Deed): Updated {
   const left = { ...ui, action: null, answers: [], text: '', cursor: 0 }
   if ('export' in deed) return { ui: left, effect: { export: deed.export } }
   if ('card' in deed) return { ui: left, effect: { card: deed.card } }
-  const effect: Effect = { submit: deed.commands, done: deed.done }
+  const effect: Effect = { submit: deed.commands, done: deed.done, follow: deed.follow }
   return { ui: left, effect }
 }

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { crew, house, seated, sentAway, swap, tourOpen } from '../alder-hollow.ts'
 import { elementIn, given, memberIn, NOW, type Told } from '../given.ts'
 
+const OTHER: Told = { do: 'add-member', member: { id: 'M-300', name: 'C. Lark', platoon: 'C' } }
 const clear = (seat: string): Told => ({ do: 'clear-seat', seat })
 
 describe('seat-member', () => {
@@ -29,6 +30,42 @@ describe('seat-member', () => {
       .when(seated('M-104', 'E6-3'))
       .records('member-seated', { seat: 'E6-3', member: 'M-104' })
     expect(state.ridingLists.get('B')).toEqual(new Map([['E6-3', 'M-104']]))
+  })
+
+  test('a trade is said as such, and the riding list keeps whose place it is', () => {
+    const state = given(crew)
+      .when({ ...seated('M-105', 'E6-1'), as: 'trade' })
+      .records('member-seated', { seat: 'E6-1', member: 'M-105', relieves: 'M-104', as: 'trade' })
+    expect(state.seats.get('E6-1')).toMatchObject({ member: 'M-105', as: 'trade' })
+    expect(state.ridingLists.get('B')).toEqual(new Map([['E6-1', 'M-104']]))
+  })
+
+  test('whoever comes next is not on a trade', () => {
+    const state = given(crew, { do: 'seat-member', seat: 'E6-1', member: 'M-105', as: 'overtime' })
+      .when(seated('M-104', 'E6-1'))
+      .records('member-seated', { seat: 'E6-1', member: 'M-104', relieves: 'M-105' })
+    expect(state.seats.get('E6-1')).not.toHaveProperty('as')
+  })
+
+  test('early relief by another platoon is no part of the list of the platoon on duty', () => {
+    const state = given(crew, OTHER)
+      .when(seated('M-300', 'E6-1'))
+      .records('member-seated', { seat: 'E6-1', member: 'M-300', relieves: 'M-104' })
+    expect(state.ridingLists.get('B')).toEqual(new Map([['E6-1', 'M-104']]))
+  })
+
+  test('who relieved early is on the list of their own platoon once its tour opens', () => {
+    const state = given(crew, OTHER, seated('M-300', 'E6-1'), { do: 'hand-over', to: 'M-300' })
+      .when({ do: 'open-tour', tour: 'T-C', platoon: 'C', officer: 'M-300', on: '2026-11-25' })
+      .records('tour-opened', {
+        tour: 'T-C',
+        platoon: 'C',
+        officer: 'M-300',
+        on: '2026-11-25',
+        relieved: [],
+      })
+    expect(state.ridingLists.get('C')).toEqual(new Map([['E6-1', 'M-300']]))
+    expect(state.ridingLists.get('B')).toEqual(new Map([['E6-1', 'M-104']]))
   })
 
   test.each([

@@ -123,6 +123,12 @@ describe('hand-over', () => {
     expect([...state.tours]).toEqual([['2026-11-24-B', { platoon: 'B', on: '2026-11-24' }]])
   })
 
+  test('that it was read back is kept with it', () => {
+    given(crew)
+      .when({ ...handOver, readBack: true })
+      .records('tour-handed-over', { tour: '2026-11-24-B', from: 'M-104', to: 'M-207', readBack: true })
+  })
+
   test.each([
     [house, handOver, 'No tour is open, so there is none to hand over.'],
     [crew, { do: 'hand-over', to: 'M-9' }, 'There is no member M-9 in this station.'],

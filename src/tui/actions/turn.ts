@@ -1,0 +1,37 @@
+// Whose turn it is by the station's rotation; it proposes, and the officer decides.
+import { tourAt, tourDays, turnAfter, turnOn } from '../../domain/rotation.ts'
+import type { State } from '../../domain/state.ts'
+import { addDays, clockOf, dateOf, type LocalDate } from '../../domain/time.ts'
+import type { View } from '../view.ts'
+
+export const platoonsOf = (state: State): string[] =>
+  [...new Set([...state.members.values()].flatMap((member) => member.platoon ?? []))].toSorted()
+
+/** Enough to tell one calendar from another, however the pattern runs. */
+const newestTours = (state: State) => [...state.tours.values()].slice(-24)
+
+const beginningNow = ({ state, at }: View): { on: LocalDate; isNight: boolean } =>
+  tourAt(state.station?.starts ?? '07:00', dateOf(at), clockOf(at))
+
+/** A tour keeps the date it started on: before the station's hour it is still yesterday's. */
+export const tourDate = (view: View): LocalDate => beginningNow(view).on
+
+export const proposedPlatoon = (view: View, platoons = platoonsOf(view.state)): string | undefined =>
+  turnOn(view.state.station!.rotation, platoons, beginningNow(view), newestTours(view.state))
+
+/** Who relieves the tour that is open. */
+export const nextPlatoon = ({ state }: View): string | undefined =>
+  state.tour
+    ? turnAfter(state.station!.rotation, platoonsOf(state), state.tour, newestTours(state))
+    : undefined
+
+/** The platoon that comes on while the last one's tour is still open: its members relieve early, seat by seat. */
+export function comingPlatoon(view: View): string | undefined {
+  const { tour, station } = view.state
+  if (!tour) return proposedPlatoon(view)
+  const { on } = beginningNow(view)
+  const isOver = on >= addDays(tour.on, tourDays(station?.rotation))
+  const proposed = proposedPlatoon(view)
+  const isOtherHalf = station?.rotation === '10/14' && proposed !== tour.platoon
+  return isOver || isOtherHalf ? (isOtherHalf ? proposed : nextPlatoon(view)) : undefined
+}
