@@ -138,7 +138,11 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
 
   /** What comes of itself once an act is recorded. That it fails takes nothing back. */
   function follow(next: Follow): void {
-    if ('action' in next) return show(offer(ui, next, make().view))
+    if ('action' in next) {
+      // Keys pressed ahead were meant for the screen as it was: they are not answers to an offer.
+      if (!waiting.length) show(offer(ui, next, make().view))
+      return
+    }
     const said = ui.message?.text ?? ''
     const isSafe = `${said} That is safe, but its log could not be exported; x exports it again.`
     exporting = desk

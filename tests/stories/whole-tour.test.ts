@@ -140,11 +140,14 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the tour at the board', () =>
     ])
   })
 
-  test('the log exported with the hand-over holds the whole story and the head hash of the journal', async () => {
+  test('the paper comes with the hand-over; exported as text the log holds the whole story and the head hash', async () => {
     await board.see('Its log is in')
-    const [name, ...more] = readdirSync(join(station, 'exports'))
-    expect(more).toEqual([])
-    const log = wordsOf(readFileSync(join(station, 'exports', name!), 'utf8'))
+    await board.start('x', 'Export the readiness log')
+    await board.enter('Export it as text?')
+    await board.enter('Exported to')
+    const names = readdirSync(join(station, 'exports')).toSorted()
+    expect(names.map((each) => each.split('.').at(-1))).toEqual(['pdf', 'txt'])
+    const log = wordsOf(readFileSync(join(station, 'exports', names[1]!), 'utf8'))
     const swap = allOf(station, 'element-swapped').find(({ data }) => data.in === 'L-9')!
     expect(log).toMatch(/oat liner L-1: moisture barrier/)
     expect(log).toMatch(/tagged, moisture barrier/)
