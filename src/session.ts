@@ -1,38 +1,16 @@
 // The one loop: alone, catch up, decide, append, evolve, tell the watchers. It must never show what is not on disk.
 import { SETUP, type Command } from './domain/commands.ts'
 import { decide } from './domain/decide.ts'
-import type { Draft, Event } from './domain/events.ts'
+import type { Draft } from './domain/events.ts'
 import { apply, evolve, fork } from './domain/evolve.ts'
 import { emptyState, type State } from './domain/state.ts'
 import { instantIn, instantToMs, type Instant } from './domain/time.ts'
+import type { AppendRight, Keeper, Sealed, Sealing } from './session/keeper.ts'
 
-/** What a session asks of the place where a station is kept. */
-export interface Keeper {
-  /** The newest event it has delivered or appended. */
-  readonly head: { seq: number; hash: string }
-  /** Why nothing can be recorded, if so; a standing line for the user. */
-  readonly stopped: string | undefined
-  /** The state it kept earlier; what came after is delivered by `catchUp`. */
-  readonly kept: State | undefined
-  /** Runs work while no other program can append; the sentence when it cannot. */
-  alone<T>(work: (right: AppendRight) => T): Promise<{ value: T } | { failed: string }>
-  /** Delivers what was appended since the head; the sentence when it cannot all be read. */
-  catchUp(deliver: (event: Event) => void): string | undefined
-  /** Keeps the state for a faster start; losing it loses nothing. */
-  keep(state: State): Promise<void>
-  close(): void
-}
-
-/** Only to be had inside `alone`. */
-export interface AppendRight {
-  /** Returns when the event is on disk, or with the sentence that says why it is not. */
-  append(event: Draft & { at: Instant; by: string }): { event: Event } | { failed: string }
-  /** Sets an unfinished last line aside; what is to be recorded of it, if there was one. */
-  recover(at: Instant): { draft: Draft } | { failed: string } | undefined
-}
+export type { AppendRight, Keeper, Sealed, Sealing } from './session/keeper.ts'
 
 /** Accepted and on disk; refused in the user's words; or not recorded because the station cannot be written. */
-export type Answer = { accepted: number[] } | { refused: string } | { failed: string }
+export type Answer = { accepted: number[]; seal?: Sealed } | { refused: string } | { failed: string }
 
 /** Milliseconds since 1970. A replayed history has its own time for each command; everybody else's clock ignores it. */
 export type Clock = (command?: Command) => number
@@ -43,6 +21,8 @@ export interface Session {
   /** The standing line: why nothing can be recorded, if so. */
   readonly stopped: string | undefined
   submit(command: Command): Promise<Answer>
+  /** Makes a key for the seals, in place of the one there is. */
+  makeKey(by: string, why: string): Promise<Answer>
   /** Takes a turn with nothing to record, so that what a crash left unfinished is set aside and said at once. */
   begin(): Promise<void>
   /** Calls back after every change of `state` or `stopped`; returns how to stop that. */
@@ -52,6 +32,8 @@ export interface Session {
   now(): Instant
   close(): Promise<void>
 }
+
+type HandOver = Extract<Draft, { type: 'tour-handed-over' }> & { at: Instant; by: string }
 
 /** Clocks of two machines differ a little; more than this ahead is a mistake. */
 const AHEAD_MS = 2 * 60_000
@@ -63,7 +45,7 @@ const KEEP_EVERY = 1_000
 
 export function openSession(keeper: Keeper, clock: Clock): Session {
   const watchers = new Set<() => void>()
-  const waiting: { command: Command; answer: (answer: Answer) => void }[] = []
+  const waiting: { work: (right: AppendRight) => Answer; answer: (answer: Answer) => void }[] = []
   let state = keeper.kept ?? emptyState()
   let keptAt = state.seq
   let trouble: string | undefined
@@ -95,7 +77,32 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     if ('refused' in decision) return decision
     const late = nowMs - givenMs > LATE_MS ? { recordedAt: instantIn(nowMs, zone()) } : {}
     const draft = { ...decision.draft, data: { ...decision.draft.data, ...late } } as Draft
-    return record(right, { ...draft, at, by: command.by })
+    const dated = { ...draft, at, by: command.by }
+    return dated.type === 'tour-handed-over' && right.sealing
+      ? recordAndSeal(right, right.sealing, dated)
+      : record(right, dated)
+  }
+
+  /** The hand-over is on disk before it is sealed, and stands when it cannot be. The first one brings the key along. */
+  function recordAndSeal(right: AppendRight, sealing: Sealing, draft: HandOver): Answer {
+    const made = state.sealKey === null ? sealing.makeKey(null) : { key: state.sealKey }
+    const isNew = state.sealKey === null && 'key' in made
+    const answer = record(right, isNew ? { ...draft, data: { ...draft.data, sealKey: made.key } } : draft)
+    if (!('accepted' in answer)) return answer
+    const seal = 'failed' in made ? made : sealing.seal(made.key, draft.data.tour, instantIn(clock(), zone()))
+    return { ...answer, seal }
+  }
+
+  function makeKey(by: string, why: string, right: AppendRight): Answer {
+    if (!right.sealing) return { refused: 'Nothing is sealed here.' }
+    if (!state.members.has(by) && !(by === SETUP && state.members.size === 0)) {
+      return { refused: `There is no member ${by} in this station. No key was made.` }
+    }
+    const replaces = state.sealKey
+    const made = right.sealing.makeKey(replaces)
+    if ('failed' in made) return made
+    const data = { ...made, replaces, why }
+    return record(right, { type: 'key-made', data, at: instantIn(clock(), zone()), by })
   }
 
   function record(right: AppendRight, draft: Draft & { at: Instant; by: string }): Answer {
@@ -112,9 +119,9 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     const recovery = right.recover(at)
     if (recovery && 'draft' in recovery) record(right, { ...recovery.draft, at, by: SETUP })
     for (let count = 0; count < AT_ONCE && waiting.length > 0; count++) {
-      const { command, answer } = waiting[0]!
+      const { work, answer } = waiting[0]!
       const stopped = recovery && 'failed' in recovery ? recovery.failed : stoppedBy()
-      const given = stopped === undefined ? handle(command, right) : { failed: stopped }
+      const given = stopped === undefined ? work(right) : { failed: stopped }
       waiting.shift()
       answer(given)
     }
@@ -143,6 +150,12 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     }
   }
 
+  const enqueue = (work: (right: AppendRight) => Answer): Promise<Answer> =>
+    new Promise((answer) => {
+      waiting.push({ work, answer })
+      turn ??= pump()
+    })
+
   async function keep(): Promise<void> {
     // What cannot be recorded in is left as it was found, down to its snapshot.
     if (state.seq === keptAt || stoppedBy() !== undefined) return
@@ -161,11 +174,8 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     get stopped() {
       return stoppedBy()
     },
-    submit: (command) =>
-      new Promise((answer) => {
-        waiting.push({ command, answer })
-        turn ??= pump()
-      }),
+    submit: (command) => enqueue((right) => handle(command, right)),
+    makeKey: (by, why) => enqueue((right) => makeKey(by, why, right)),
     async begin() {
       await (turn ??= pump())
     },

@@ -20,6 +20,7 @@ import { logOf, type LogAnswer, type ReadinessLog } from '../exports/readiness-l
 import { asText } from '../exports/text.ts'
 import type { Paper } from '../paper/press.ts'
 import type { Session } from '../session.ts'
+import { newestSeal } from '../store/seals/seal.ts'
 import { readEvents } from '../store/station.ts'
 import { codeOf, whyOf } from '../store/trouble.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
@@ -75,7 +76,8 @@ export function makeLog(session: Session, folder: string, tour: string): LogAnsw
   const stopped = 'sentence' in read ? read.sentence : read.stopped
   // A paper that leaves out what follows the damage would be taken for the whole tour.
   if (stopped !== undefined) return { refused: `No log was made, because it would not be whole. ${stopped}` }
-  return logOf(walk.end(), { tourId, at: session.now(), headHash: session.head.hash })
+  const seal = newestSeal(folder, tourId)?.text
+  return logOf(walk.end(), { tourId, at: session.now(), headHash: session.head.hash, seal })
 }
 
 function write(

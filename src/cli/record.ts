@@ -32,9 +32,10 @@ export const record = (world: World, options: RecordOptions): Promise<ExitStatus
         number++
         if (line.trim() === '') continue
         const answer = await handle(session, line, number)
-        print(world, JSON.stringify('failed' in answer ? { refused: answer.failed } : answer))
+        print(world, JSON.stringify(said(answer)))
         if ('failed' in answer) return complain(world, answer.failed, 3)
         if ('refused' in answer) status = 1
+        else if (answer.seal && 'failed' in answer.seal) complain(world, answer.seal.failed, 0)
       }
     } catch (error) {
       const name = options.file ?? 'the input'
@@ -46,6 +47,11 @@ export const record = (world: World, options: RecordOptions): Promise<ExitStatus
     }
     return status
   })
+
+const said = (answer: Answer): object => {
+  if ('failed' in answer) return { refused: answer.failed }
+  return 'refused' in answer ? answer : { accepted: answer.accepted }
+}
 
 const isFolder = (fd: number): boolean => fstatSync(fd).isDirectory()
 

@@ -1,43 +1,123 @@
-// `bayboard verify`: checks every line and the chain and reports every fault with its line; it must never repair.
-import { verifyJournal } from '../store/verify.ts'
+// `bayboard verify`: checks every line, the chain and the seals and reports every fault with its line; it must never repair.
+import { readFileSync } from 'node:fs'
+import { cleanText } from '../domain/clean.ts'
+import { checkJournal, type Checked, type SealCheck } from '../store/seals/check-seals.ts'
+import { parseNote, parseVkey } from '../store/seals/note.ts'
+import { sealIn } from '../store/seals/seal-text.ts'
+import { whyOf } from '../store/trouble.ts'
 import { complain, print, stationFolder, type ExitStatus, type World } from './world.ts'
 
 interface VerifyOptions {
   station?: string
   json?: boolean
+  against?: string[]
+  key?: string
 }
 
 export function verify(world: World, options: VerifyOptions): ExitStatus {
   const folder = stationFolder(world, options.station)
+  const key = options.key === undefined ? undefined : keyIn(options.key)
+  if (key === null) {
+    const sentence =
+      'The key given is no public key. Write it as "bayboard key" shows it, or name a file of it.'
+    return complain(world, sentence, 2)
+  }
+  const against = []
+  for (const path of options.against ?? []) {
+    try {
+      const text = readFileSync(path, 'utf8')
+      against.push({ name: path, text: sealOf(text) })
+    } catch (error) {
+      return complain(world, `The seal ${path} cannot be read: ${whyOf(error)}. Nothing was checked.`, 3)
+    }
+  }
   const isWatched = world.stderr.isTTY && !options.json
-  const verified = verifyJournal(folder, {
+  const checked = checkJournal(folder, {
+    against,
+    ...(key !== undefined && { key }),
     ...(isWatched && {
       onProgress: (done, total) => world.stderr.write(`\rChecked ${Math.floor((done / total) * 100)}% `),
     }),
   })
   if (isWatched) world.stderr.write('\r')
-  if (verified.kind === 'no-station') {
+  if (checked.kind === 'no-station') {
     return complain(world, `There is no station in ${folder}. Make one with "bayboard init".`, 3)
   }
-  if (verified.kind === 'unreadable') return complain(world, verified.sentence, 3)
-  const { lines, head, faults, torn } = verified
-  const holds = faults.length === 0
-  if (options.json) {
-    print(world, JSON.stringify({ verifies: holds, lines, head: head.hash, faults, torn: torn ?? null }))
-    return holds ? 0 : 1
-  }
-  for (const { line, what } of faults) print(world, `Line ${line}: ${what}`)
-  if (torn) {
-    print(
-      world,
-      `After the last line stand ${torn.bytes} bytes of an unfinished one. The next start sets them aside.`,
-    )
-  }
-  print(
-    world,
-    holds
-      ? `The journal verifies: ${lines} lines, head ${head.hash}.`
-      : `The journal does not verify: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'} in ${lines} lines. Nothing was repaired. Keep a copy of ${folder}, and bring back a good copy of it.`,
-  )
+  if (checked.kind === 'unreadable') return complain(world, checked.sentence, 3)
+  const holds = [...checked.seals, ...checked.against].every((each) => each.holds) && !checked.faults.length
+  print(world, options.json ? asJson(checked, holds) : linesOf(checked, folder).join('\n'))
   return holds ? 0 : 1
 }
+
+/** A key as text or the file that holds it; null for neither. */
+function keyIn(given: string): string | null {
+  if (parseVkey(given)) return given
+  try {
+    const text = readFileSync(given, 'utf8').trim()
+    return parseVkey(text) ? text : null
+  } catch {
+    return null
+  }
+}
+
+/** A seal, or an exported log that holds one. */
+function sealOf(text: string): string {
+  if (parseNote(text)) return text
+  try {
+    const { journal } = JSON.parse(text) as { journal?: { seal?: unknown } }
+    if (typeof journal?.seal === 'string') return journal.seal
+  } catch {
+    // Not the log as JSON; as text it holds the seal in its lines.
+  }
+  return sealIn(text) ?? text
+}
+
+const asJson = ({ lines, head, faults, torn, seals, against, unsealed, keys }: Checked, verifies: boolean) =>
+  JSON.stringify({
+    verifies,
+    lines,
+    head: head.hash,
+    faults,
+    torn: torn ?? null,
+    seals,
+    against,
+    unsealed,
+    keys,
+  })
+
+const saySeal = ({ seal, holds, what, tour, lines }: SealCheck): string =>
+  cleanText(
+    holds
+      ? `${seal}: it holds. The first ${lines} lines are as they were when tour ${tour} was handed over.`
+      : `${seal}: ${what}`,
+  )
+
+function linesOf({ lines, head, faults, torn, seals, against, unsealed, keys }: Checked, folder: string) {
+  const holding = seals.filter((each) => each.holds).length
+  return [
+    ...faults.map(({ line, what }) => `Line ${line}: ${what}`),
+    ...(torn
+      ? [
+          `After the last line stand ${torn.bytes} bytes of an unfinished one. The next start sets them aside.`,
+        ]
+      : []),
+    faults.length === 0
+      ? `The journal verifies: ${lines} lines, head ${head.hash}.`
+      : `The journal does not verify: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'} in ${lines} lines. Nothing was repaired. Keep a copy of ${folder}, and bring back a good copy of it.`,
+    ...seals.filter((each) => !each.holds).map((each) => `Seal ${saySeal(each)}`),
+    ...(seals.length ? [`Seals in the folder seals: ${holding} of ${seals.length} hold.`] : []),
+    ...(unsealed.length
+      ? [`Handed over without a seal: ${sayFew(unsealed)}. "bayboard seal" makes what is missing.`]
+      : []),
+    ...keys
+      .filter(({ replaces, isVouched }) => replaces !== null && !isVouched)
+      .map(
+        ({ line, key }) =>
+          `The key ${cleanText(key.split('+')[1] ?? '')} of line ${line} is not vouched for by the one before it.`,
+      ),
+    ...against.map((each) => `Against ${saySeal(each)}`),
+  ]
+}
+
+const sayFew = (tours: readonly string[]): string =>
+  tours.length > 3 ? `${tours.length} tours, the last of them ${tours.at(-1)}` : tours.join(', ')

@@ -87,8 +87,10 @@ export interface EventData {
     with: Record<string, unknown>
   }
   'item-acknowledged': { item: string; about: Id[]; words: string; tour: Id }
-  /** `readBack`: whoever took over read back what was open and took it on. */
-  'tour-handed-over': { tour: Id; from: Id; to: Id; readBack?: true }
+  /** `readBack`: whoever took over read back what was open and took it on. The first one brings the public key of the seals. */
+  'tour-handed-over': { tour: Id; from: Id; to: Id; readBack?: true; sealKey?: string }
+  /** A key for the seals; `vouched` is what the key it replaces signed to say so. */
+  'key-made': { key: string; replaces: string | null; vouched: string | null; why: string }
   'policy-adopted': { overlay: Overlay }
   /** Bytes of an unfinished last line were set aside when the journal was opened. */
   'journal-recovered': { file: string; bytes: number }
@@ -141,6 +143,7 @@ export const EVENT_MAKERS = {
   'item-acknowledged': 'acknowledge',
   'tour-handed-over': 'hand-over',
   'policy-adopted': 'adopt-policy',
+  'key-made': null,
   'journal-recovered': null,
 } as const satisfies Record<EventType, CommandName | null>
 export const EVENT_TYPES = Object.keys(EVENT_MAKERS) as [EventType, ...EventType[]]

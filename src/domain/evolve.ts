@@ -104,6 +104,10 @@ export function apply(draft: State, event: Event): void {
       return crew.acknowledge(draft, event)
     case 'tour-handed-over':
       draft.tour = null
+      draft.sealKey = event.data.sealKey ?? draft.sealKey
+      return
+    case 'key-made':
+      draft.sealKey = event.data.key
       return
     case 'policy-adopted':
       draft.overlay = event.data.overlay

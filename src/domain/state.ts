@@ -132,6 +132,8 @@ export interface State {
   ridingLists: Map<string, Map<Id, Id>>
   notes: (Said & { text: string })[]
   overlay: Overlay | null
+  /** The public key that seals are checked with, as text. */
+  sealKey: string | null
 }
 
 export const emptyState = (): State => ({
@@ -148,6 +150,7 @@ export const emptyState = (): State => ({
   ridingLists: new Map(),
   notes: [],
   overlay: null,
+  sealKey: null,
 })
 
 /** The key of a holder's place for one kind. A space cannot be part of an id. */

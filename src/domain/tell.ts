@@ -12,6 +12,7 @@ export function aboutOf(event: Event): Id[] {
     case 'station-made':
     case 'note-made':
     case 'policy-adopted':
+    case 'key-made':
     case 'journal-recovered':
       return []
     case 'rig-added':
@@ -73,6 +74,9 @@ const elementsIn = ({ elements }: Record<string, unknown>): Id[] => (elements as
 
 const list = (ids: readonly Id[]): string =>
   ids.length > 6 ? `${ids.slice(0, 5).join(', ')} and ${ids.length - 5} more` : ids.join(', ')
+
+/** A public key is `name+id+key`; its id tells it apart. */
+const sayKey = (key: string): string => key.split('+')[1] ?? key
 
 /** `1971-2018` and the like are shown as they were given; an absent value reads `nothing`. */
 const value = (said: unknown): string =>
@@ -179,7 +183,14 @@ function sentence(event: Event, state: State): string {
     case 'item-acknowledged':
       return `Acknowledged: ${data.words}`
     case 'tour-handed-over':
-      return `Handed over tour ${data.tour} from ${who(data.from)} to ${who(data.to)}${data.readBack ? ', who read back what is open' : ''}.`
+      return `Handed over tour ${data.tour} from ${who(data.from)} to ${who(data.to)}${data.readBack ? ', who read back what is open' : ''}.${
+        data.sealKey ? ` The key ${sayKey(data.sealKey)} for the seals was made.` : ''
+      }`
+    case 'key-made': {
+      const vouched = data.vouched ? 'which vouches for it' : 'which does not vouch for it'
+      const replaced = data.replaces ? ` in place of ${sayKey(data.replaces)}, ${vouched}` : ''
+      return `Made the key ${sayKey(data.key)} for the seals${replaced}${data.why ? `: ${data.why}` : ''}.`
+    }
     case 'policy-adopted':
       return `Adopted the policy overlay "${data.overlay.name}".`
     case 'journal-recovered':

@@ -64,6 +64,7 @@ function undoOne(event: Event, state: State, at: Instant): Undoing {
   switch (event.type) {
     case 'station-made':
     case 'rig-added':
+    case 'key-made':
     case 'journal-recovered':
       return instead('That belongs to the station itself and is not taken back.')
     case 'member-added':

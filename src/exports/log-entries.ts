@@ -50,6 +50,7 @@ export function sectionOf({ type }: Event): Section {
     case 'member-added':
     case 'element-added':
     case 'gear-imported':
+    case 'key-made':
     case 'journal-recovered':
       return 'books'
   }

@@ -50,10 +50,16 @@ export function policyLines({ policy }: ReadinessLog): LogLine[] {
 }
 
 export function journalLines({ journal }: ReadinessLog): LogLine[] {
-  const { length, head, tourEndsAt, tourHead } = journal
+  const { length, head, tourEndsAt, tourHead, seal } = journal
   return [
     `The journal held ${length} events when this was exported; the hash of its last line: ${head}`,
     `The last event of the tour is ${tourEndsAt}; its hash: ${tourHead ?? 'not at hand'}`,
     'Check them with: bayboard verify',
+    ...(seal === null
+      ? []
+      : [
+          'The seal made when it was handed over. Kept elsewhere, it shows any later change: bayboard verify --against FILE',
+          ...seal.split('\n').filter((line) => line !== ''),
+        ]),
   ].map((words) => ({ section: 'journal', level: 0, words }))
 }

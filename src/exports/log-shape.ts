@@ -174,6 +174,7 @@ export const readinessLogShape = z.strictObject({
     head: z.string().describe('The hash of its last line.'),
     tourEndsAt: seq.describe('The last event of the tour.'),
     tourHead: z.string().nullable().describe('The hash of that line, where it is known.'),
+    seal: z.string().nullable().describe('The signed note that seals the journal up to it, if there is one.'),
   }),
 })
 

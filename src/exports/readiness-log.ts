@@ -26,10 +26,12 @@ interface Exported {
   at: Instant
   /** The hash of the journal's last line. */
   headHash: string
+  /** The signed note made when the tour was handed over, as it stands in its file. */
+  seal?: string | undefined
 }
 
 /** The log of a tour that was followed to the journal's end. An unknown tour is refused, with the last few that there are. */
-export function logOf(followed: Followed, { tourId, at, headHash }: Exported): LogAnswer {
+export function logOf(followed: Followed, { tourId, at, headHash, seal }: Exported): LogAnswer {
   const { course, state, tours, length } = followed
   if (!course) return { refused: cleanAll(sayUnknown(tourId, tours)) }
   const { opened, closed, events } = course
@@ -84,7 +86,9 @@ export function logOf(followed: Followed, { tourId, at, headHash }: Exported): L
     cautions: [...CAUTIONS],
     journal: journalOf(course, length, headHash),
   }
-  return { log: cleanAll(log) }
+  const cleaned = cleanAll(log)
+  // Its lines are signed as they are.
+  return { log: { ...cleaned, journal: { ...cleaned.journal, seal: (closed && seal) ?? null } } }
 }
 
 const sayUnknown = (tourId: Id, tours: readonly Id[]): string =>
@@ -143,5 +147,5 @@ function policyIn({ policy }: Assessment, board: Board): ReadinessLog['policy'] 
 function journalOf({ events }: Course, length: number, head: string): ReadinessLog['journal'] {
   const last = events.at(-1)!
   const tourHead = last.hash ?? (last.seq === length ? head : null)
-  return { length, head, tourEndsAt: last.seq, tourHead }
+  return { length, head, tourEndsAt: last.seq, tourHead, seal: null }
 }

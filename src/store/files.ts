@@ -7,6 +7,7 @@ import {
   ftruncateSync,
   mkdirSync,
   openSync,
+  readdirSync,
   readSync,
   renameSync,
   statSync,
@@ -14,13 +15,15 @@ import {
   writeSync,
   type Stats,
 } from 'node:fs'
-import { dirname, resolve } from 'node:path'
+import { randomUUID } from 'node:crypto'
+import { dirname, join, resolve } from 'node:path'
+import { codeOf } from './trouble.ts'
 
 /** `identity` tells one file from another that later took its name. */
 export type FileFacts = { size: number; identity: string }
 
-/** `read` to read, `append` to write at the end and make the file if it is not there, `new` to make a file that must not exist. */
-export type OpenFor = 'read' | 'append' | 'new'
+/** `read` to read, `append` to write at the end and make the file if it is not there, `new` to make a file that must not exist, `secret` the same for its owner's eyes only. */
+export type OpenFor = 'read' | 'append' | 'new' | 'secret'
 
 export type Files = {
   open(path: string, purpose: OpenFor): number
@@ -32,6 +35,8 @@ export type Files = {
   fdatasync(fd: number): void
   ftruncate(fd: number, length: number): void
   fstat(fd: number): FileFacts
+  /** The names in a folder. */
+  list(path: string): string[]
   /** Undefined if nothing has that name. */
   stat(path: string): FileFacts | undefined
   rename(from: string, to: string): void
@@ -42,7 +47,7 @@ export type Files = {
   syncFolder(path: string): void
 }
 
-const FLAGS: Record<OpenFor, string> = { read: 'r', append: 'a', new: 'wx' }
+const FLAGS: Record<OpenFor, string> = { read: 'r', append: 'a', new: 'wx', secret: 'wx' }
 
 const factsOf = (stats: Stats): FileFacts => {
   // Opening a folder for reading succeeds, so it is refused here with the code that reading it would give.
@@ -51,13 +56,14 @@ const factsOf = (stats: Stats): FileFacts => {
 }
 
 export const realFiles: Files = {
-  open: (path, purpose) => openSync(path, FLAGS[purpose]),
+  open: (path, purpose) => openSync(path, FLAGS[purpose], purpose === 'secret' ? 0o600 : 0o666),
   close: closeSync,
   read: (fd, into, position) => readSync(fd, into, 0, into.length, position),
   write: (fd, bytes) => writeSync(fd, bytes),
   fdatasync: fdatasyncSync,
   ftruncate: ftruncateSync,
   fstat: (fd) => factsOf(fstatSync(fd)),
+  list: (path) => readdirSync(path),
   stat: (path) => {
     // Far cheaper than an error, and every append asks for a file that is seldom there.
     const stats = statSync(path, { throwIfNoEntry: false })
@@ -89,8 +95,13 @@ export const makeFolderToStay = (files: Files, folder: string): void => {
 }
 
 /** Writes and syncs a file that must not exist yet; an error leaves it to the caller to remove what is there of it. */
-export const writeNewFile = (files: Files, path: string, bytes: Uint8Array): void => {
-  const fd = files.open(path, 'new')
+export const writeNewFile = (
+  files: Files,
+  path: string,
+  bytes: Uint8Array,
+  purpose: 'new' | 'secret' = 'new',
+): void => {
+  const fd = files.open(path, purpose)
   try {
     const written = files.write(fd, bytes)
     if (written !== bytes.length) throw shortWrite(written, bytes.length)
@@ -102,3 +113,47 @@ export const writeNewFile = (files: Files, path: string, bytes: Uint8Array): voi
 
 export const shortWrite = (written: number, wanted: number): Error =>
   Object.assign(new Error(`only ${written} of ${wanted} bytes were written`), { code: 'SHORT' })
+
+/** Puts a whole file under a name: at any moment the name leads to nothing, the old file or all of the new one. */
+export const placeFile = (
+  files: Files,
+  folder: string,
+  name: string,
+  bytes: Uint8Array,
+  purpose: 'new' | 'secret' = 'new',
+): void => {
+  const temporary = join(folder, `.${name}.${process.pid}-${randomUUID()}`)
+  try {
+    writeNewFile(files, temporary, bytes, purpose)
+    files.rename(temporary, join(folder, name))
+    files.syncFolder(folder)
+  } catch (error) {
+    removeQuietly(files, temporary)
+    throw error
+  }
+}
+
+const removeQuietly = (files: Files, path: string): void => {
+  try {
+    files.remove(path)
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
+  }
+}
+
+/** The whole of a small file. */
+export const readWhole = (files: Files, path: string): Buffer => {
+  const fd = files.open(path, 'read')
+  try {
+    const bytes = Buffer.allocUnsafe(files.fstat(fd).size)
+    let filled = 0
+    while (filled < bytes.length) {
+      const got = files.read(fd, bytes.subarray(filled), filled)
+      if (got === 0) break
+      filled += got
+    }
+    return bytes.subarray(0, filled)
+  } finally {
+    files.close(fd)
+  }
+}

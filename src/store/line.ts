@@ -27,6 +27,8 @@ const ESCAPED = /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g
 /** SHA-256 as 64 lower-case hex digits; a string counts as its UTF-8 bytes. */
 export const sha256 = (bytes: string | Uint8Array): string => hash('sha256', bytes, 'hex')
 
+export const hashBytes = (bytes: Uint8Array): Buffer => hash('sha256', bytes, 'buffer')
+
 const asJson = (value: unknown): string =>
   JSON.stringify(value).replace(ESCAPED, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, '0')}`)
 

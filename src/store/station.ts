@@ -9,6 +9,7 @@ import { openJournal, type Journal, type Opened } from './journal.ts'
 import type { Entry } from './line.ts'
 import { withLock, type Held } from './lock.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
+import { sealingOf } from './seals/sealing.ts'
 import { verifyJournal } from './verify.ts'
 import { readSnapshot, writeSnapshot } from './snapshot.ts'
 
@@ -69,12 +70,13 @@ export async function openStation(folder: string, files?: Files): Promise<Keeper
   const from = state ? snapshot?.position : undefined
   const opened = openJournal(folder, { from, ...(files && { files }) })
   if (opened.kind !== 'opened') return noStation(opened)
-  return keeperOf(folder, opened.journal, opened.startedAt === 'position' ? state : undefined)
+  return keeperOf(folder, opened.journal, opened.startedAt === 'position' ? state : undefined, files)
 }
 
-function keeperOf(folder: string, journal: Journal, kept: State | undefined): Keeper {
+function keeperOf(folder: string, journal: Journal, kept: State | undefined, files?: Files): Keeper {
   let torn: Torn | undefined
   const reader = readerOf()
+  const sealing = sealingOf(folder, journal, files)
 
   const rightOf = (held: Held): AppendRight => ({
     append(draft) {
@@ -89,6 +91,7 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined): Ke
         ? { draft: { type: 'journal-recovered', data: { file: aside.name, bytes: aside.bytes } } }
         : { failed: aside.sentence }
     },
+    sealing,
   })
 
   return {

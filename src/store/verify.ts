@@ -31,6 +31,8 @@ export type Verification = Verified | { kind: 'no-station' } | { kind: 'unreadab
 export type VerifyOptions = {
   files?: Files
   onProgress?: (done: number, total: number) => void
+  /** Is shown every complete line; `frame` is undefined for what is not built like one. */
+  notice?: (line: number, bytes: Buffer, frame: Frame | undefined) => void
 }
 
 const PROGRESS_EVERY_BYTES = 16 * 1024 * 1024
@@ -41,13 +43,13 @@ type Link = { hashes: string[] | 'unknown'; seq: number; isSound: boolean; befor
 const FIRST: Link = { hashes: [ZEROS], seq: 0, isSound: true }
 
 export const verifyJournal = (folder: string, options: VerifyOptions = {}): Verification => {
-  const { files = realFiles, onProgress } = options
+  const { files = realFiles } = options
   let fd: number | undefined
   try {
     fd = files.open(join(folder, JOURNAL_NAME), 'read')
     const { size } = files.fstat(fd)
     if (size === 0) return { kind: 'no-station' }
-    return verifyFile(files, fd, size, onProgress)
+    return verifyFile(files, fd, size, options)
   } catch (error) {
     if (codeOf(error) === undefined) throw error
     return codeOf(error) === 'ENOENT'
@@ -63,7 +65,7 @@ const verifyFile = (
   files: Files,
   fd: number,
   size: number,
-  onProgress: VerifyOptions['onProgress'],
+  { onProgress, notice }: VerifyOptions,
 ): Verification => {
   const faults: Damage[] = []
   let lines = 0
@@ -75,6 +77,7 @@ const verifyFile = (
     if (after > size) return false
     lines++
     const frame = frameOf(bytes)
+    notice?.(lines, bytes, frame)
     const found = faultsOf(bytes, frame, link)
     for (const what of found) faults.push({ line: lines, offset, what })
     link = nextLink(bytes, frame, link)

@@ -52,6 +52,10 @@ describe('a changed byte', () => {
       head: headOf(text),
       faults: [{ line: 3, offset, what: expect.stringContaining('has been changed') }],
       torn: null,
+      seals: [],
+      against: [],
+      unsealed: [],
+      keys: [],
     })
     expect(status).toBe(1)
   })

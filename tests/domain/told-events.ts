@@ -170,6 +170,16 @@ export const ROWS: { [T in EventType]: Row<T> } = {
     'Adopted the policy overlay "ours".',
     [],
   ],
+  'key-made': [
+    {
+      key: 'bayboard/alder-hollow-0123456789abcdef+1a2b3c4d+AQ',
+      replaces: 'bayboard/alder-hollow-0123456789abcdef+99887766+AQ',
+      vouched: null,
+      why: 'the folder keys was lost',
+    },
+    'Made the key 1a2b3c4d for the seals in place of 99887766, which does not vouch for it: the folder keys was lost.',
+    [],
+  ],
   'journal-recovered': [
     { file: 'journal.torn-1', bytes: 12 },
     'An unfinished last line of 12 bytes was set aside in journal.torn-1.',

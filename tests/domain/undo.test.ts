@@ -36,6 +36,7 @@ interface Case {
 const CASES: { [T in EventType]: Case } = {
   'station-made': { undone: /belongs to the station itself/ },
   'rig-added': { undone: /belongs to the station itself/ },
+  'key-made': { undone: /belongs to the station itself/ },
   'journal-recovered': { undone: /belongs to the station itself/ },
   'member-added': { undone: /corrected in the log \(l, then c\)/ },
   'element-added': { undone: /retired with z/ },

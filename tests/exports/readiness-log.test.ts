@@ -216,6 +216,7 @@ describe('what it tells', () => {
       head: log.head,
       tourEndsAt: 36,
       tourHead: closing,
+      seal: null,
     })
   })
 

@@ -36,6 +36,7 @@ export const failingFiles = (fault?: Fault): { files: Files; calls: string[] } =
     fdatasync: guarded('fdatasync', realFiles.fdatasync),
     ftruncate: guarded('ftruncate', realFiles.ftruncate),
     fstat: guarded('fstat', realFiles.fstat),
+    list: guarded('list', realFiles.list),
     stat: guarded('stat', realFiles.stat),
     rename: guarded('rename', realFiles.rename),
     remove: guarded('remove', realFiles.remove),

@@ -1,0 +1,92 @@
+// Seals of a station, one signed note a hand-over in seals/; a seal that cannot be made is said and stops nothing else.
+import { isUtf8 } from 'node:buffer'
+import { join } from 'node:path'
+import { cleanText } from '../../domain/clean.ts'
+import { makeFolderToStay, placeFile, readWhole, realFiles, type Files } from '../files.ts'
+import { codeOf, whyOf } from '../trouble.ts'
+import { signingKey } from './keys.ts'
+import { parseNote, parseVkey, signNote } from './note.ts'
+import { claimText, parseClaim, type Claim } from './seal-text.ts'
+
+export const SEALS = 'seals'
+const ENDING = '.note'
+/** A seal is a few hundred bytes. */
+const MOST_BYTES = 64 * 1024
+
+/** `path` of the seal, or the sentence that says why there is none. */
+export type Sealed = { path: string } | { failed: string }
+
+export type SealFile = { name: string; path: string; text: string }
+
+/** A tour's id from elsewhere may hold any text: it never leads out of the folder. */
+const fileNameOf = (tour: string): string =>
+  `${tour.replaceAll(/[^A-Za-z0-9_.-]|^\.+/g, '_').slice(0, 80)}${ENDING}`
+
+/** Signs that the journal's first `count` lines end with the line whose hash is `head`. */
+export const makeSeal = (files: Files, folder: string, vkey: string, said: Omit<Claim, 'origin'>): Sealed => {
+  const place = join(folder, SEALS)
+  const name = fileNameOf(said.tour)
+  const path = join(place, name)
+  try {
+    const key = signingKey(files, folder, vkey)
+    if (key === undefined) return { failed: sayLost(vkey) }
+    if (files.stat(path) !== undefined) return { failed: `${path} is there already. It was left as it is.` }
+    const origin = parseVkey(vkey)!.name
+    const note = signNote(claimText({ ...said, tour: cleanText(said.tour), origin }), key)
+    makeFolderToStay(files, place)
+    placeFile(files, place, name, Buffer.from(note))
+    return { path }
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
+    return {
+      failed: `The seal of tour ${cleanText(said.tour)} was not kept: ${whyOf(error)}. The journal is whole. Put that right, then ask for "bayboard seal".`,
+    }
+  }
+}
+
+const sayLost = (vkey: string): string =>
+  `The private half of the key ${parseVkey(vkey)?.id.toString('hex')} is not in the folder keys, so no seal was made. The journal is whole. ` +
+  'Bring the folder keys back from a copy, or make a new key with "bayboard key make"; then ask for "bayboard seal".'
+
+/** The seal made when this tour was handed over, to be printed or kept elsewhere; undefined where there is none. */
+export const newestSeal = (
+  folder: string,
+  tour: string,
+  files: Files = realFiles,
+): { text: string; path: string } | undefined => {
+  const path = join(folder, SEALS, fileNameOf(tour))
+  const text = readSeal(files, path)
+  const note = text === undefined ? undefined : parseNote(text)
+  const isOfTour = note !== undefined && parseClaim(note.text)?.tour === cleanText(tour)
+  return isOfTour && text !== undefined ? { text, path } : undefined
+}
+
+const readSeal = (files: Files, path: string): string | undefined => {
+  try {
+    if ((files.stat(path)?.size ?? MOST_BYTES + 1) > MOST_BYTES) return undefined
+    const bytes = readWhole(files, path)
+    return isUtf8(bytes) ? bytes.toString('utf8') : undefined
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
+    return undefined
+  }
+}
+
+/** Every seal in the station's folder, by name. `text` is empty for one that cannot be read. */
+export const sealsIn = (folder: string, files: Files = realFiles): SealFile[] => {
+  const place = join(folder, SEALS)
+  let names: string[]
+  try {
+    names = files.list(place)
+  } catch (error) {
+    if (['ENOENT', 'ENOTDIR'].includes(codeOf(error) ?? '')) return []
+    throw error
+  }
+  return names
+    .filter((name) => name.endsWith(ENDING) && !name.startsWith('.'))
+    .toSorted()
+    .map((name) => {
+      const path = join(place, name)
+      return { name, path, text: readSeal(files, path) ?? '' }
+    })
+}

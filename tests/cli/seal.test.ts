@@ -1,0 +1,140 @@
+// Seals and keys by subcommand: made at the hand-over, checked, printed on the log, and used from paper.
+import { existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { bayboard, fileWith, journalOf, lines, record, recorded } from './run.ts'
+import { emptyStation, HOUSE } from './two-seats.ts'
+
+const by = 'M-104'
+const tour = (id: string) => [
+  { do: 'open-tour', by, tour: id, platoon: 'B', officer: by, on: '2026-11-24' },
+  { do: 'note', by, text: `in ${id}` },
+  { do: 'hand-over', by, to: by },
+]
+const sealed = (): string => {
+  const station = emptyStation()
+  recorded(station, [...HOUSE, ...tour('T-1'), ...tour('T-2')])
+  return station
+}
+
+let station = ''
+beforeAll(() => {
+  station = sealed()
+})
+const keptSeal = (name = 'T-2.note') => readFileSync(join(station, 'seals', name), 'utf8')
+
+describe('bayboard verify', () => {
+  test('counts the seals that hold, and against one kept elsewhere says for how many lines it speaks', () => {
+    const file = fileWith(keptSeal(), 'kept.note')
+    const { status, stdout } = bayboard(['verify', '--against', file], { station })
+    expect(status).toBe(0)
+    expect(stdout).toContain('Seals in the folder seals: 2 of 2 hold.')
+    expect(stdout).toContain(`Against ${file}: it holds. The first `)
+  })
+
+  test.each(['json', 'text'])('takes the exported log as %s for a seal kept on paper', (format) => {
+    const log = bayboard(['export', '--format', format], { station }).stdout
+    const file = fileWith(log, `log.${format}`)
+    expect(bayboard(['verify', '--against', file], { station })).toMatchObject({
+      status: 0,
+      stdout: expect.stringContaining('it holds'),
+    })
+    const forged = fileWith(log.replaceAll('tour T-2', 'tour T-1'))
+    expect(bayboard(['verify', '--against', forged], { station }).status).toBe(1)
+  })
+
+  test('a journal cut at a line boundary verifies by itself, and not against the seal', () => {
+    const other = sealed()
+    const all = lines(journalOf(other))
+    writeFileSync(join(other, 'journal.jsonl'), `${all.slice(0, -1).join('\n')}\n`)
+    const kept = fileWith(readFileSync(join(other, 'seals', 'T-2.note'), 'utf8'))
+    rmSync(join(other, 'seals'), { recursive: true })
+    expect(bayboard(['verify'], { station: other }).status).toBe(0)
+    const { status, stdout } = bayboard(['verify', '--against', kept], { station: other })
+    expect(status).toBe(1)
+    expect(stdout).toContain(`it was shortened. Line ${all.length} is missing.`)
+  })
+
+  test('as JSON tells each seal, the keys and what has none', () => {
+    const { stdout } = bayboard(['verify', '--json'], { station })
+    expect(JSON.parse(stdout)).toMatchObject({
+      verifies: true,
+      seals: [
+        { seal: 'T-1.note', holds: true },
+        { seal: 'T-2.note', holds: true },
+      ],
+      against: [],
+      unsealed: [],
+      keys: [{ replaces: null }],
+    })
+  })
+
+  test.each([
+    ['a seal that is not there', ['--against', '/nowhere/kept.note'], 3, 'cannot be read'],
+    ['a key that is none', ['--key', 'nonsense'], 2, 'is no public key'],
+  ])('%s', (_, args, exit, words) => {
+    const { status, stderr } = bayboard(['verify', ...args], { station })
+    expect({ status, lines: lines(stderr).length }).toEqual({ status: exit, lines: 1 })
+    expect(stderr).toContain(words)
+  })
+})
+
+describe('bayboard seal', () => {
+  test('makes what is missing, replaces nothing, and shows the newest', () => {
+    const other = sealed()
+    const kept = readFileSync(join(other, 'seals', 'T-2.note'), 'utf8')
+    rmSync(join(other, 'seals', 'T-1.note'))
+    expect(bayboard(['verify'], { station: other }).stdout).toContain('Handed over without a seal: T-1.')
+    const made = bayboard(['seal'], { station: other })
+    expect(made).toMatchObject({ status: 0, stderr: '' })
+    expect(made.stdout).toMatch(/^Sealed tour T-1: .*T-1\.note\n/)
+    expect(made.stdout).toContain(kept)
+    expect(readFileSync(join(other, 'seals', 'T-2.note'), 'utf8')).toBe(kept)
+    expect(bayboard(['seal'], { station: other }).stdout).toContain('Every hand-over has its seal: 2.')
+    expect(bayboard(['verify'], { station: other }).stdout).toContain('2 of 2 hold.')
+  })
+
+  test('before the first hand-over has nothing to seal', () => {
+    expect(bayboard(['seal'], { station: emptyStation() })).toMatchObject({ status: 1, stdout: '' })
+  })
+
+  test('a hand-over that could not be sealed is accepted all the same, and the complaint says what to do', () => {
+    const other = sealed()
+    renameSync(join(other, 'keys'), join(other, 'keys-elsewhere'))
+    const [open, , handOver] = tour('T-3')
+    recorded(other, [open!])
+    const { status, answers } = record(other, [handOver!])
+    expect({ status, answers }).toEqual({ status: 0, answers: [{ accepted: [expect.any(Number)] }] })
+    expect(bayboard(['seal'], { station: other })).toMatchObject({
+      status: 3,
+      stderr: expect.stringContaining('Bring the folder keys back from a copy'),
+    })
+    expect(bayboard(['key'], { station: other }).status).toBe(1)
+    renameSync(join(other, 'keys-elsewhere'), join(other, 'keys'))
+    expect(bayboard(['seal'], { station: other }).status).toBe(0)
+    expect(existsSync(join(other, 'seals', 'T-3.note'))).toBe(true)
+  })
+})
+
+describe('bayboard key', () => {
+  test('shows the public key and never a private one', () => {
+    const { status, stdout } = bayboard(['key'], { station })
+    expect(status).toBe(0)
+    expect(stdout).toMatch(/^bayboard\/[a-z0-9-]+\+[0-9a-f]{8}\+\S+\n$/)
+    expect(bayboard(['verify', '--key', stdout.trim()], { station }).status).toBe(0)
+  })
+
+  test('make needs a member and a reason where there is a key already', () => {
+    const other = sealed()
+    expect(bayboard(['key', 'make'], { station: other }).status).toBe(2)
+    expect(bayboard(['key', 'make', '--by', by], { station: other }).status).toBe(2)
+    expect(bayboard(['key', 'make', '--by', 'M-999', '--why', 'x'], { station: other }).status).toBe(1)
+    expect(readdirSync(join(other, 'keys'))).toHaveLength(1)
+    const made = bayboard(['key', 'make', '--by', by, '--why', 'new machine'], { station: other })
+    expect(made.status).toBe(0)
+    expect(readdirSync(join(other, 'keys'))).toHaveLength(2)
+    expect(journalOf(other)).not.toContain('PRIVATE')
+    recorded(other, tour('T-3'))
+    expect(bayboard(['verify'], { station: other }).stdout).toContain('3 of 3 hold.')
+  })
+})
