@@ -68,12 +68,22 @@ export function wearerAt(state: State, seat: Seat): Wearer {
   return { seat, member: seat.member === null ? null : (state.members.get(seat.member) ?? null), parts }
 }
 
+/** Every verdict on a place, were this element in it: what must be there, then what its own rules and its wearer say. */
+export function judgePlace(
+  setting: Setting,
+  wearer: Wearer,
+  kind: Kind,
+  element: Element | undefined,
+): Verdict[] {
+  const presence = judgeByAll(setting.policy, kind, (rule) => judgePresence(rule, kind, element, wearer))
+  const present = element && isHere(element) ? judgeElement(element, setting, wearer) : []
+  return [...presence, ...present]
+}
+
 function assessPlace(state: State, setting: Setting, wearer: Wearer, kind: Kind): PlaceAssessment {
   const holder = holderOf(wearer.seat, kind)
   const element = assigned(state, holder, kind)
-  const presence = judgeByAll(setting.policy, kind, (rule) => judgePresence(rule, kind, element, wearer))
-  const present = element && isHere(element) ? judgeElement(element, setting, wearer) : []
-  const verdicts = [...presence, ...present].toSorted(byWeight)
+  const verdicts = judgePlace(setting, wearer, kind, element).toSorted(byWeight)
   const standsIn = holder !== null && state.standIns.has(place(holder, kind))
   return { kind, element, standsIn, state: worstOf(verdicts), verdicts }
 }

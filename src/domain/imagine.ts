@@ -1,0 +1,22 @@
+// What the books would hold after commands that nobody has given yet; it must never record.
+import type { Command, Dated } from './commands.ts'
+import { decide } from './decide.ts'
+import type { Event } from './events.ts'
+import { evolve } from './evolve.ts'
+import type { State } from './state.ts'
+import type { Instant } from './time.ts'
+
+/** The state after commands, were they given now; the first refusal instead when there is one. */
+export function imagine(
+  before: State,
+  commands: readonly Command[],
+  at: Instant,
+): State | { refused: string } {
+  let state = before
+  for (const command of commands) {
+    const decision = decide({ ...command, at } as Dated, state)
+    if ('refused' in decision) return decision
+    state = evolve(state, { ...decision.draft, seq: state.seq + 1, at, by: command.by } as Event)
+  }
+  return state
+}
