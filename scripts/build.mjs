@@ -1,13 +1,13 @@
 // Builds the program, dist/bayboard.js, or the same in a folder that is named. It must not fetch anything.
 // What is heavy and seldom asked for is built beside it as a part of its own, so that opening the board never reads it.
-import { chmod, mkdir } from 'node:fs/promises'
+import { chmod, copyFile, mkdir } from 'node:fs/promises'
 import { relative, resolve } from 'node:path'
 import { bundle } from './bundling.mjs'
 
 const [folder = 'dist'] = process.argv.slice(2)
 
 /** Each part by the module that the program loads with `import()`; it becomes `dist/NAME.js`. */
-const PARTS = { paper: 'src/paper/make-paper.ts' }
+const PARTS = { paper: 'src/paper/make-paper.ts', planner: 'src/planner/part.ts' }
 
 const partsApart = {
   name: 'parts-apart',
@@ -23,4 +23,6 @@ const partsApart = {
 
 await mkdir(folder, { recursive: true })
 await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins: [partsApart] })
+// The solver's own machine code; its loader looks for it beside the planner.
+await copyFile('node_modules/highs/build/highs.wasm', `${folder}/highs.wasm`)
 await chmod(`${folder}/bayboard.js`, 0o755)

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { commandShape } from '../domain/commands.ts'
 import { EVENT_TYPES } from '../domain/events.ts'
 import { overlayShape } from '../domain/policy/shape.ts'
+import { planShape } from '../exports/plan.ts'
 import { readinessLogShape } from '../exports/readiness-log.ts'
 import { statusShape } from '../exports/status.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
@@ -22,6 +23,7 @@ const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
   command: commandShape,
   journal: journalShape,
   overlay: overlayShape,
+  plan: planShape,
   'readiness-log': readinessLogShape,
   status: statusShape,
 }

@@ -144,11 +144,16 @@ function rowOf(assessment: Assessment, state: State, seat: SeatAssessment): Row 
   }
 }
 
-function rigLine(assessment: Assessment, state: State, rig: RigAssessment): RigLine {
-  const { id, name, minimum, fit, canRide, criticalOpen } = rig
+/** `can ride: 4 fit, 4 needed`, or which critical positions it is without. */
+export function sayRig({ minimum, fit, canRide, criticalOpen }: RigAssessment): string {
   const open = criticalOpen.map((seat) => seat.position).join(', ')
   const count = `${fit} fit, ${minimum} needed`
-  const words = canRide ? `can ride: ${count}` : `cannot ride: ${count}${open ? `; without ${open}` : ''}`
+  return canRide ? `can ride: ${count}` : `cannot ride: ${count}${open ? `; without ${open}` : ''}`
+}
+
+function rigLine(assessment: Assessment, state: State, rig: RigAssessment): RigLine {
+  const { id, name, minimum, fit, canRide } = rig
+  const words = sayRig(rig)
   const rows = rig.seats.map((seat) => rowOf(assessment, state, seat))
   return { id, name, minimum, fit, canRide, words, tone: canRide ? 'good' : 'bad', rows }
 }

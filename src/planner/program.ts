@@ -36,10 +36,7 @@ export function programOf(model: PlanModel): Program {
     column(1, { critical: critical ? 1 : 0, seats: 1, order: index }),
   )
   model.rigs.forEach(({ needs, critical, seats: its }, rig) => {
-    row(-Infinity, 0, [
-      [rigs[rig]!, needs],
-      ...its.map((seat): [number, number] => [seats[seat]!, -1]),
-    ])
+    row(-Infinity, 0, [[rigs[rig]!, needs], ...its.map((seat): [number, number] => [seats[seat]!, -1])])
     for (const seat of critical) {
       row(-Infinity, 0, [
         [rigs[rig]!, 1],

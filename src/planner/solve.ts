@@ -59,7 +59,9 @@ function inStages(model: PlanModel, solver: Model, highs: Highs, seconds: number
 const TOLERANCE = 1e-4
 
 const keepsTo = (stages: readonly Stage[], values: Readonly<Record<string, number>>): boolean =>
-  stages.every(({ goal, value }) => (MORE_IS_BETTER.has(goal) ? values[goal]! >= value : values[goal]! <= value))
+  stages.every(({ goal, value }) =>
+    MORE_IS_BETTER.has(goal) ? values[goal]! >= value : values[goal]! <= value,
+  )
 
 /** What follows must not be worse in what was just reached. */
 function bind(solver: Model, costs: readonly number[], most: number): void {

@@ -1,10 +1,10 @@
 // Small random plans and the search through every plan there is; it must know nothing of how the planner works.
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { compareValues, faultsOf, valuesOf } from '../../src/domain/plan/check.ts'
 import type { Choice, ModelOption, PlanModel } from '../../src/domain/plan/model.ts'
 
 interface Drawn {
-  seats: { critical: boolean; gaps: (Omit<ModelOption, 'gap' | 'swaps'>)[][] }[]
+  seats: { critical: boolean; gaps: Omit<ModelOption, 'gap' | 'swaps'>[][] }[]
   rigs: { needs: number; critical: number[]; seats: number[] }[]
   spares: number
 }
@@ -70,7 +70,8 @@ function modelOf({ seats, rigs, spares }: Drawn): PlanModel {
 function* everyChoice({ gaps }: PlanModel, made: (number | null)[] = []): Generator<Choice> {
   const gap = gaps[made.length]
   if (!gap) yield made
-  else for (const option of [null, ...gap.options]) yield* everyChoice({ gaps } as PlanModel, [...made, option])
+  else
+    for (const option of [null, ...gap.options]) yield* everyChoice({ gaps } as PlanModel, [...made, option])
 }
 
 /** The values of the best plan, found by looking at all of them. */

@@ -1,6 +1,6 @@
 // The planner against the search through every plan: the same value of every goal, each proven.
-import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import * as fc from 'fast-check'
+import { expect, test } from 'vitest'
 import { faultsOf, valuesOf } from '../../src/domain/plan/check.ts'
 import { solve } from '../../src/planner/solve.ts'
 import { anyModel, bestOf } from './any-model.ts'

@@ -4,7 +4,8 @@ import { GOALS, type Choice, type Goal, type PlanModel } from './model.ts'
 /** What is wrong with a choice, in words for whoever mends the program; none when it can be carried out. */
 export function faultsOf(model: PlanModel, choice: Choice): string[] {
   const faults: string[] = []
-  if (choice.length !== model.gaps.length) faults.push(`${choice.length} answers to ${model.gaps.length} gaps`)
+  if (choice.length !== model.gaps.length)
+    faults.push(`${choice.length} answers to ${model.gaps.length} gaps`)
   const used = new Set<number>()
   choice.forEach((option, gap) => {
     if (option === null) return

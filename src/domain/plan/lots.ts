@@ -64,7 +64,9 @@ export function byShared({ options, spares }: PlanModel): number[][] {
 
 /** Do any two of these options want a spare in common, so that only one of them can be taken? */
 export function isOneLot({ options }: PlanModel, group: readonly number[]): boolean {
-  const sets = [...new Map(group.map((option) => [options[option]!.uses.join(), options[option]!.uses])).values()]
+  const sets = [
+    ...new Map(group.map((option) => [options[option]!.uses.join(), options[option]!.uses])).values(),
+  ]
   return sets.every((a, index) => sets.slice(index + 1).every((b) => a.some((spare) => b.includes(spare))))
 }
 

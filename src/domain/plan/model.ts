@@ -41,16 +41,7 @@ export interface PlanModel {
 }
 
 /** What is made the most of, in this order. */
-export const GOALS = [
-  'rigs',
-  'critical',
-  'seats',
-  'inexact',
-  'swaps',
-  'days',
-  'rarity',
-  'order',
-] as const
+export const GOALS = ['rigs', 'critical', 'seats', 'inexact', 'swaps', 'days', 'rarity', 'order'] as const
 export type Goal = (typeof GOALS)[number]
 
 /** The value of a goal that was reached, and what is proven that no plan can better. */
@@ -102,16 +93,14 @@ export function problemOf(state: State, policy: Policy, at: Instant): Problem {
   const today = rack.settings[0]!.today
   const modelBundles = modelGaps.flatMap((gap) => gap.bundles)
   const options = modelGaps.flatMap(({ bundles }, gap) =>
-    bundles.map(
-      (bundle): ModelOption => ({
-        gap,
-        uses: idsIn(bundle).map((id) => at_.get(id)!),
-        inexact: bundle.exact ? 0 : 1,
-        swaps: bundle.elements.length,
-        days: bundle.lasts === null ? YEAR : Math.min(YEAR, daysBetween(today, bundle.lasts)),
-        rarity: Math.max(...bundle.elements.map(rarity)),
-      }),
-    ),
+    bundles.map((bundle): ModelOption => ({
+      gap,
+      uses: idsIn(bundle).map((id) => at_.get(id)!),
+      inexact: bundle.exact ? 0 : 1,
+      swaps: bundle.elements.length,
+      days: bundle.lasts === null ? YEAR : Math.min(YEAR, daysBetween(today, bundle.lasts)),
+      rarity: Math.max(...bundle.elements.map(rarity)),
+    })),
   )
   const inGap = modelGaps.map((): number[] => [])
   options.forEach(({ gap }, index) => inGap[gap]!.push(index))

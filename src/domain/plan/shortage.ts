@@ -76,7 +76,7 @@ const sparesOf = ({ gaps, options }: PlanModel, of: readonly number[]): number[]
 function looseShortage(model: PlanModel, choice: Choice, gap: number): Shortage | undefined {
   const wanted = new Set(sparesOf(model, [gap]))
   let gaps = [gap]
-  for (let grew = true; grew; ) {
+  for (let grew = true; grew;) {
     const next = model.gaps.flatMap((_, other) =>
       other === gap || (choice[other] !== null && sparesOf(model, [other]).some((each) => wanted.has(each)))
         ? other

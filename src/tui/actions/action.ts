@@ -3,8 +3,7 @@ import { arrange, type Board, type Row } from '../../domain/board.ts'
 import { assessNow } from '../../domain/assess.ts'
 import { SETUP, type Command, type Dated, type Unsigned } from '../../domain/commands.ts'
 import { decide } from '../../domain/decide.ts'
-import { evolve } from '../../domain/evolve.ts'
-import type { Event } from '../../domain/events.ts'
+import { imagine } from '../../domain/imagine.ts'
 import type { Tone } from '../../domain/signs.ts'
 import { tell } from '../../domain/tell.ts'
 import { sayNames } from '../say.ts'
@@ -86,28 +85,10 @@ export function refusalOf(view: View, command: Unsigned): string | undefined {
   return 'refused' in decision ? decision.refused : undefined
 }
 
-/** The state after commands and what the log would say, were they given now; the first refusal instead when there is one. */
-function imagine(
-  view: View,
-  commands: readonly Command[],
-): { state: View['state']; told: string[] } | { refused: string } {
-  let { state } = view
-  const told: string[] = []
-  for (const command of commands) {
-    const decision = decide({ ...command, at: view.at } as Dated, state)
-    if ('refused' in decision) return decision
-    const { draft } = decision
-    const event = { ...draft, seq: state.seq + 1, at: view.at, by: command.by } as Event
-    state = evolve(state, event)
-    told.push(tell(event, state))
-  }
-  return { state, told }
-}
-
 /** What the log would say of commands, were they given now; nothing where they would be refused. */
 export function foretell(view: View, commands: readonly Command[]): string[] {
-  const imagined = imagine(view, commands)
-  return 'refused' in imagined ? [] : imagined.told
+  const imagined = imagine(view.state, commands, view.at)
+  return 'refused' in imagined ? [] : imagined.steps.map(({ event, state }) => tell(event, state))
 }
 
 const rowsOf = (board: Board): Row[] => board.rigs.flatMap((rig) => rig.rows)
@@ -153,7 +134,7 @@ export function confirm(
   follow?: Follow,
 ): Step {
   const said = notes.map((each): LookLine => (typeof each === 'string' ? { text: each } : each))
-  const imagined = imagine(view, commands)
+  const imagined = imagine(view.state, commands, view.at)
   if ('refused' in imagined) {
     const lines: LookLine[] = [{ text: imagined.refused, tone: 'bad' }]
     return { ask: 'confirm', title, lines, deed: { commands: [], done: '' } }

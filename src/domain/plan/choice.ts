@@ -1,0 +1,43 @@
+// Why a spare goes where the plan puts it; it says what was compared and never more.
+import { wearerAt } from '../assess.ts'
+import { sizeWanted } from '../fit/bundles.ts'
+import { wordOf } from '../kinds.ts'
+import type { Element, State } from '../state.ts'
+import { sayDate } from '../time.ts'
+import { keyOf } from '../fit/bundles.ts'
+import type { Problem, Solved } from './model.ts'
+
+/** `coat shell C-1900 with coat liner L-1900 and drag rescue device D-1900` */
+export function sayBundle([first, ...layers]: readonly [Element, ...Element[]]): string {
+  const name = ({ kind, id }: Element): string => `${wordOf(kind)} ${id}`
+  return layers.length ? `${name(first)} with ${layers.map(name).join(' and ')}` : name(first)
+}
+
+export function sayChoice(state: State, problem: Problem, { choice }: Solved, at: number): string[] {
+  const { modelGaps, modelBundles, model } = problem
+  const { seat, bundles } = modelGaps[at]!
+  const bundle = modelBundles[choice[at]!]!
+  const sets = new Set(bundles.map(keyOf)).size
+  const wearer = wearerAt(state, seat.seat)
+  const measured = bundle.elements.find((each) => sizeWanted(wearer, each.kind) !== undefined)
+  const fit = measured
+    ? bundle.exact
+      ? [`exact size ${measured.size}`]
+      : [`size ${measured.size} for ${sizeWanted(wearer, measured.kind)}, larger but allowed`]
+    : []
+  const exacts = bundle.exact ? [] : model.gaps[at]!.options.filter((option) => modelBundles[option]!.exact)
+  const takers = exacts.flatMap((option) => {
+    const { uses } = model.options[option]!
+    return choice.flatMap((other, gap) =>
+      other !== null && gap !== at && model.options[other]!.uses.some((spare) => uses.includes(spare))
+        ? (state.members.get(modelGaps[gap]!.seat.seat.member!)?.name ?? [])
+        : [],
+    )
+  })
+  return [
+    ...fit,
+    sets === 1 ? 'the only one that fits' : `1 of ${sets} that fit`,
+    ...(takers.length ? [`the exact size goes to ${[...new Set(takers)].join(', ')}`] : []),
+    ...(bundle.lasts === null ? [] : [`in date to ${sayDate(bundle.lasts)}`]),
+  ]
+}

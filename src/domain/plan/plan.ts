@@ -1,0 +1,193 @@
+// The plan as the officer reads it: what goes in where and why, what still cannot ride and why, and each rig before and after.
+// It proposes; every step is an ordinary swap that somebody gives.
+import { assess, type RigAssessment, type SeatAssessment } from '../assess.ts'
+import { sayRig } from '../board.ts'
+import { SETUP, type Unsigned } from '../commands.ts'
+import type { Id } from '../gear.ts'
+import { imagine } from '../imagine.ts'
+import type { Kind } from '../kinds.ts'
+import type { Policy } from '../policy/shape.ts'
+import { assigned, holderOf, type State } from '../state.ts'
+import type { Instant } from '../time.ts'
+import { sayGoals, type SaidGoal } from './goals.ts'
+import { isUnfit, type Gap, type Problem, type Solved } from './model.ts'
+import { isServed } from './check.ts'
+import { sayShortages } from './why.ts'
+import { sayBundle, sayChoice } from './choice.ts'
+
+export type SwapCommand = Extract<Unsigned, { do: 'swap' }>
+
+export interface PlannedSwap {
+  kinds: Kind[]
+  in: Id[]
+  out: Id[]
+  /** `coat shell C-1900 with coat liner L-1900` */
+  what: string
+  /** Why this one. */
+  why: string[]
+  commands: SwapCommand[]
+}
+export interface PlannedSeat {
+  seat: Id
+  position: string
+  critical: boolean
+  rig: Id
+  member: Id
+  name: string
+  becomesFit: boolean
+  swaps: PlannedSwap[]
+  /** Why it stays unfit: each a shortage that can be checked by hand. */
+  shortages: string[]
+}
+export interface RigSide {
+  canRide: boolean
+  fit: number
+  words: string
+}
+export interface PlannedRig {
+  id: Id
+  name: string
+  minimum: number
+  before: RigSide
+  after: RigSide
+}
+export interface Plan {
+  at: Instant
+  /** The event it stands on: a newer one makes it old. */
+  seq: number
+  words: string
+  rigs: PlannedRig[]
+  /** Every filled riding position that is unfit, in the station's order. */
+  seats: PlannedSeat[]
+  goals: SaidGoal[]
+  isProven: boolean
+}
+
+/** Why there is nothing to plan, in a sentence, and whether all is well so; a station like that needs no solver. */
+export function nothingToPlan(
+  state: State,
+  { assessment }: Pick<Problem, 'assessment'>,
+): { words: string; isWell: boolean } | undefined {
+  const no = (words: string): { words: string; isWell: boolean } => ({ words, isWell: false })
+  if (!state.rigs.size) return no('This station has no rig yet, so there is nothing to plan.')
+  if (!state.tour) return no('No tour is open, so no spare can be put in. Open the tour first.')
+  const filled = assessment.rigs.flatMap((rig) => rig.seats.filter(({ seat }) => seat.member !== null))
+  if (!filled.length) return no('Nobody is seated, so there is nothing to plan.')
+  if (filled.some(isUnfit)) return undefined
+  return { words: 'Everybody who is seated is fit to ride. There is nothing to plan.', isWell: true }
+}
+
+/** A plan that changes nothing, and why. */
+export const unplanned = (state: State, at: Instant, words: string): Plan => ({
+  at,
+  seq: state.seq,
+  words,
+  rigs: [],
+  seats: [],
+  goals: [],
+  isProven: true,
+})
+
+export function planOf(state: State, policy: Policy, at: Instant, problem: Problem, solved: Solved): Plan {
+  const { assessment } = problem
+  const name = (id: Id): string => state.members.get(id)?.name ?? id
+  const seats = assessment.rigs.flatMap((rig) =>
+    rig.seats.filter(isUnfit).map((seat): PlannedSeat => {
+      const { id, position, critical, member } = seat.seat
+      const isPlanned = isChosen(problem, solved, seat)
+      return {
+        seat: id,
+        position,
+        critical,
+        rig: rig.id,
+        member: member!,
+        name: name(member!),
+        becomesFit: isPlanned,
+        swaps: isPlanned ? swapsAt(state, problem, solved, seat) : [],
+        shortages: isPlanned ? [] : sayShortages(state, policy, at, problem, solved, seat),
+      }
+    }),
+  )
+  const after = imagineSwaps(state, seats, at)
+  const rigs = assess(after, policy, at).rigs.map((rig, index): PlannedRig => {
+    const before = assessment.rigs[index]!
+    return { id: rig.id, name: rig.name, minimum: rig.minimum, before: sideOf(before), after: sideOf(rig) }
+  })
+  const isProven = solved.stages.every((each) => each.isProven)
+  return {
+    at,
+    seq: state.seq,
+    words: sayPlan(seats, rigs, isProven),
+    rigs,
+    seats,
+    goals: sayGoals(problem.model, solved.stages),
+    isProven,
+  }
+}
+
+const isChosen = ({ model, modelSeats }: Problem, { choice }: Solved, seat: SeatAssessment): boolean => {
+  const index = modelSeats.indexOf(seat)
+  return index >= 0 && isServed(model, choice, index)
+}
+
+const sideOf = (rig: RigAssessment): RigSide => ({ canRide: rig.canRide, fit: rig.fit, words: sayRig(rig) })
+
+/** The books once all of it is done; a plan that the books would refuse is a mistake of this program and is not shown. */
+function imagineSwaps(state: State, seats: readonly PlannedSeat[], at: Instant): State {
+  const by = state.tour?.officer ?? SETUP
+  const commands = seats.flatMap((seat) => seat.swaps.flatMap((swap) => swap.commands))
+  const after = imagine(
+    state,
+    commands.map((command) => ({ ...command, by })),
+    at,
+  )
+  if ('refused' in after) throw new Error(`the plan would be refused: ${after.refused}`)
+  return after.state
+}
+
+function swapsAt(state: State, problem: Problem, solved: Solved, seat: SeatAssessment): PlannedSwap[] {
+  return problem.modelGaps.flatMap((gap, index) => {
+    const option = solved.choice[index]
+    if (gap.seat !== seat || option === null || option === undefined) return []
+    const bundle = problem.modelBundles[option]!
+    const commands = bundle.elements.map(({ id, kind }): SwapCommand => {
+      const out = assigned(state, holderOf(seat.seat, kind), kind)
+      const reason = reasonAt(gap, kind) ?? `one assembly with ${bundle.elements[0].id}`
+      return { do: 'swap', seat: seat.seat.id, in: id, ...(out && { out: out.id }), reason }
+    })
+    return {
+      kinds: bundle.elements.map((each) => each.kind),
+      in: bundle.elements.map((each) => each.id),
+      out: commands.flatMap((each) => each.out ?? []),
+      what: sayBundle(bundle.elements),
+      why: sayChoice(state, problem, solved, index),
+      commands,
+    }
+  })
+}
+
+/** What is wrong in this place, as the log is to say it. */
+function reasonAt({ seat }: Gap, kind: Kind): string | undefined {
+  const found = seat.places.find((each) => each.kind === kind)
+  return found && found.state !== 'ready' ? found.verdicts[0]?.says : undefined
+}
+
+const count = (number: number, one: string, many = `${one}s`): string =>
+  `${number} ${number === 1 ? one : many}`
+
+function sayPlan(seats: readonly PlannedSeat[], rigs: readonly PlannedRig[], isProven: boolean): string {
+  const mended = seats.filter((each) => each.becomesFit)
+  const swaps = mended.flatMap((each) => each.swaps.flatMap((swap) => swap.in)).length
+  const left = seats.length - mended.length
+  const won = rigs.filter((each) => each.after.canRide && !each.before.canRide).map((each) => each.name)
+  const still = rigs.filter((each) => !each.after.canRide).map((each) => each.name)
+  if (!mended.length) return `No spare on the rack makes any of the ${seats.length} unfit fit to ride.`
+  return [
+    `${count(swaps, 'swap')} ${swaps === 1 ? 'makes' : 'make'} ${mended.length} of ${seats.length} unfit fit to ride${left ? `; ${left} ${left === 1 ? 'stays' : 'stay'} unfit` : ''}.`,
+    ...(won.length ? [`Then ${won.join(' and ')} can ride.`] : []),
+    ...(still.length ? [`Still cannot ride: ${still.join(', ')}.`] : []),
+    isProven
+      ? 'No better use of the rack exists: that is proven.'
+      : 'The time was up before it was proven that nothing is better.',
+  ].join(' ')
+}
