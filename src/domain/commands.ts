@@ -6,6 +6,7 @@ import {
   celsiusShape,
   coverShape,
   dateShape,
+  doneCareShape,
   elementShape,
   exposureShape,
   facepieceShape,
@@ -15,7 +16,6 @@ import {
   matterShape,
   memberShape,
   psiShape,
-  resultShape,
   rigShape,
   wordsShape,
 } from './gear.ts'
@@ -71,14 +71,7 @@ export const commandShape = z.discriminatedUnion('do', [
     elements: ids.optional(),
     incident: wordsShape.optional(),
   }),
-  command('record-care', {
-    element: idShape,
-    care: careShape,
-    on: dateShape,
-    result: resultShape,
-    who: wordsShape.optional(),
-    note: wordsShape.optional(),
-  }),
+  command('record-care', doneCareShape.shape),
   command('record-fit-test', {
     member: idShape,
     facepiece: facepieceShape,
@@ -87,6 +80,11 @@ export const commandShape = z.discriminatedUnion('do', [
   }),
   command('send-away', { elements: ids, to: wordsShape, for: careShape }),
   command('receive-back', { elements: ids }),
+  command('receive-batch', {
+    elements: ids,
+    cares: z.array(doneCareShape).max(2000),
+    file: wordsShape.optional(),
+  }),
   command('hold', { element: idShape, reason: wordsShape }),
   command('retire', { element: idShape, reason: wordsShape, disposal: wordsShape }),
   command('note', { text: wordsShape }),

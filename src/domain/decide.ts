@@ -5,6 +5,7 @@ import * as crew from './decide/crew.ts'
 import { record, refuse, type Decision } from './decide/decision.ts'
 import * as gear from './decide/gear.ts'
 import { importGear } from './decide/import-gear.ts'
+import { receiveBatch } from './decide/receive-batch.ts'
 import * as settingUp from './decide/setting-up.ts'
 import { baseOf } from './policy/bases.ts'
 import { faultsOf } from './policy/in-force.ts'
@@ -85,6 +86,8 @@ function decideBy(command: Dated, state: State): Decision {
       return gear.sendAway(command, state)
     case 'receive-back':
       return gear.receiveBack(command, state)
+    case 'receive-batch':
+      return receiveBatch(command, state)
     case 'hold':
       return gear.hold(command, state)
     case 'retire':

@@ -17,6 +17,16 @@ import type { Instant, LocalDate } from './time.ts'
 /** An element as an import brings it: with whom it is issued to, where the file says so. */
 export type ImportedElement = ElementFacts & { issuedTo?: Id | undefined; issuedOn?: LocalDate | undefined }
 
+/** A care as whoever did it says it was done. */
+export interface DoneCare {
+  element: Id
+  care: Care
+  on: LocalDate
+  result: 'serviceable' | 'unserviceable'
+  who?: string
+  note?: string
+}
+
 export interface EventData {
   'station-made': {
     format: 1
@@ -63,17 +73,12 @@ export interface EventData {
   'swap-reversed': { seat: Id; kind: Kind; holder: Id; in: Id; out: Id; tour: Id }
   'exposure-recorded': { exposure: Exposure; seats: Id[]; elements: Id[]; incident?: string }
   /** An unserviceable result tags its element. */
-  'care-recorded': {
-    element: Id
-    care: Care
-    on: LocalDate
-    result: 'serviceable' | 'unserviceable'
-    who?: string
-    note?: string
-  }
+  'care-recorded': DoneCare
   'fit-test-recorded': { member: Id; facepiece: FacepieceFacts; on: LocalDate; result: 'pass' | 'fail' }
   'elements-sent-away': { elements: Id[]; to: string; for: Care }
   'elements-received-back': { elements: Id[] }
+  /** What came back together with the cares done to it, as a filled-in care slip says; `file` is its name. */
+  'batch-received': { elements: Id[]; cares: DoneCare[]; file?: string }
   'element-held': { element: Id; reason: string }
   'element-retired': { element: Id; reason: string; disposal: string }
   'note-made': { text: string }
@@ -82,6 +87,8 @@ export interface EventData {
     seq: number
     type: AmendableType
     subject: Id
+    /** Which of several cares that one event records of its subject. */
+    care?: Care
     why: string
     was: Record<string, unknown>
     with: Record<string, unknown>
@@ -104,6 +111,7 @@ export const AMENDABLE = [
   'element-tagged',
   'exposure-recorded',
   'care-recorded',
+  'batch-received',
   'pressure-read',
   'fit-test-recorded',
   'note-made',
@@ -136,6 +144,7 @@ export const EVENT_MAKERS = {
   'fit-test-recorded': 'record-fit-test',
   'elements-sent-away': 'send-away',
   'elements-received-back': 'receive-back',
+  'batch-received': 'receive-batch',
   'element-held': 'hold',
   'element-retired': 'retire',
   'note-made': 'note',

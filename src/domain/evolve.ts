@@ -81,13 +81,16 @@ export function apply(draft: State, event: Event): void {
     case 'exposure-recorded':
       return gear.expose(draft, event)
     case 'care-recorded':
-      return gear.recordCare(draft, event)
+      return gear.recordCare(draft, event.data, event)
     case 'fit-test-recorded':
       return crew.recordFitTest(draft, event)
     case 'elements-sent-away':
       return gear.sendAway(draft, event)
     case 'elements-received-back':
-      return gear.receiveBack(draft, event)
+      return gear.receiveBack(draft, event.data.elements)
+    case 'batch-received':
+      for (const care of event.data.cares) gear.recordCare(draft, care, event)
+      return gear.receiveBack(draft, event.data.elements)
     case 'element-held':
       return gear.hold(draft, event)
     case 'element-retired':

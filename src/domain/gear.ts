@@ -53,6 +53,16 @@ export const rigShape = z.strictObject({
   seats: z.array(seatShape).min(1, 'must name at least one riding position').max(20),
 })
 
+/** A care that was done to an element. */
+export const doneCareShape = z.strictObject({
+  element: idShape,
+  care: careShape,
+  on: dateShape,
+  result: resultShape,
+  who: wordsShape.optional(),
+  note: wordsShape.optional(),
+})
+
 /** A facepiece as a fit test names it. */
 export const facepieceShape = z.strictObject({ model: wordsShape, size: wordsShape })
 

@@ -1,6 +1,6 @@
 // Tells an event in one plain sentence, for the log, the history and the paper; it must never leave out what was said.
 import { sayMember } from './decide/decision.ts'
-import type { Event } from './events.ts'
+import type { Event, EventData } from './events.ts'
 import { COVER_WORDS, type Id } from './gear.ts'
 import { plain, wordOf } from './kinds.ts'
 import type { State } from './state.ts'
@@ -50,6 +50,7 @@ export function aboutOf(event: Event): Id[] {
       return [event.data.member]
     case 'elements-sent-away':
     case 'elements-received-back':
+    case 'batch-received':
       return event.data.elements
     case 'event-amended':
       return [event.data.subject, ...elementsIn(event.data.with), ...elementsIn(event.data.was)].filter(
@@ -77,6 +78,18 @@ const list = (ids: readonly Id[]): string =>
 
 /** A public key is `name+id+key`; its id tells it apart. */
 const sayKey = (key: string): string => key.split('+')[1] ?? key
+
+/** Cares that say the same are told together; no element is left out, since each finds its care here. */
+function sayBatch({ elements, cares }: EventData['batch-received']): string {
+  const groups = new Map<string, Id[]>()
+  for (const { element, care, on, result, who, note } of cares) {
+    const words = `${plain(care)} on ${sayDate(on)}${who ? ` by ${who}` : ''}, ${result}${note ? ` (${note})` : ''}`
+    groups.set(words, [...(groups.get(words) ?? []), element])
+  }
+  const without = elements.filter((id) => !cares.some((each) => each.element === id))
+  if (without.length) groups.set('without a care', without)
+  return [...groups].map(([words, ids]) => `${words}: ${ids.join(', ')}`).join('; ')
+}
 
 /** `1971-2018` and the like are shown as they were given; an absent value reads `nothing`. */
 const value = (said: unknown): string =>
@@ -166,6 +179,10 @@ function sentence(event: Event, state: State): string {
       return `Sent to ${data.to} for ${plain(data.for)}: ${list(data.elements)}.`
     case 'elements-received-back':
       return `Received back: ${list(data.elements)}.`
+    case 'batch-received': {
+      const from = data.file === undefined ? '' : ` by the slip ${data.file}`
+      return `Received back${from}: ${sayBatch(data)}.`
+    }
     case 'element-held':
       return `Held ${element(data.element)} as evidence: ${data.reason}.`
     case 'element-retired':
@@ -173,7 +190,8 @@ function sentence(event: Event, state: State): string {
     case 'note-made':
       return `Note: ${data.text}`
     case 'event-amended': {
-      const subject = data.subject ? ` (${data.subject})` : ''
+      const care = data.care === undefined ? '' : `, ${plain(data.care)}`
+      const subject = data.subject ? ` (${data.subject}${care})` : ''
       if (data.with.withdrawn) return `Withdrew event ${data.seq}${subject}: ${data.why}.`
       const fields = Object.keys(data.with).map(
         (key) => `${key} ${value(data.with[key])}, was ${value(data.was[key])}`,

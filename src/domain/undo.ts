@@ -110,6 +110,8 @@ function undoOne(event: Event, state: State, at: Instant): Undoing {
       return does({ do: 'receive-back', elements: event.data.elements })
     case 'elements-received-back':
       return instead('Where it came from is in its history. Send it away again with w, or hold it with d.')
+    case 'batch-received':
+      return instead('Withdraw its cares in the log (l, then -) and send the gear away again with w.')
     case 'element-held':
       return does({ do: 'receive-back', elements: [event.data.element] })
     case 'element-retired':
@@ -180,7 +182,7 @@ function mayBe(command: Unsigned, state: State, at: Instant): boolean {
 }
 
 /** A value goes back to what it was; what was withdrawn, or said nothing before, has to be recorded anew. */
-function unamend({ data: { seq, subject, was, with: now } }: EventOf<'event-amended'>): Undoing {
+function unamend({ data: { seq, subject, care, was, with: now } }: EventOf<'event-amended'>): Undoing {
   const before = Object.fromEntries(Object.keys(now).map((key) => [key, was[key] ?? null]))
   return now['withdrawn'] || Object.values(before).some((each) => each === null)
     ? instead(`A correction stays as it is. If event ${seq} was right after all, record it anew.`)
@@ -188,6 +190,6 @@ function unamend({ data: { seq, subject, was, with: now } }: EventOf<'event-amen
         do: 'amend',
         seq,
         why: RECORDED_BY_MISTAKE,
-        with: { ...(subject && { subject }), ...before },
+        with: { ...(subject && { subject }), ...(care && { of: care }), ...before },
       })
 }

@@ -84,7 +84,11 @@ const isWithin = ({ opened, closed }: Course, seq: number): boolean =>
 function keepWithdrawn(course: Course, state: State, { seq, data }: EventOf<'event-amended'>): void {
   if (!data.with.withdrawn) return
   const records = recordsOf(state, data.seq)
-  const meant = records.filter((each) => data.subject === '' || each.subject === data.subject)
+  const meant = records.filter(
+    ({ subject, said }) =>
+      (data.subject === '' || subject === data.subject) &&
+      (data.care === undefined || said['care'] === data.care),
+  )
   course.withdrawn.set(seq, meant)
 }
 

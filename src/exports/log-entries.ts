@@ -28,6 +28,7 @@ export function sectionOf({ type }: Event): Section {
     case 'exposure-recorded':
       return 'exposures'
     case 'care-recorded':
+    case 'batch-received':
     case 'fit-test-recorded':
       return 'care'
     case 'element-issued':

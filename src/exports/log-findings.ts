@@ -27,11 +27,12 @@ function foundBy({ type, data }: Event): Found[] {
     const { element, reason, matter } = data
     return [{ from: 'tag', seat: null, member: null, element, point: reason, matter }]
   }
-  if (type === 'care-recorded' && data.result === 'unserviceable') {
-    const { element, care } = data
-    return [{ from: 'care', seat: null, member: null, element, point: failed(care), matter: 'safety' }]
-  }
-  return []
+  const cares = type === 'care-recorded' ? [data] : type === 'batch-received' ? data.cares : []
+  return cares
+    .filter((each) => each.result === 'unserviceable')
+    .map(({ element, care }) => {
+      return { from: 'care', seat: null, member: null, element, point: failed(care), matter: 'safety' }
+    })
 }
 
 export function findingsOf(

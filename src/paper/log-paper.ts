@@ -17,7 +17,7 @@ const WORST_FIRST: readonly string[] = CONDITIONS
 
 /** What the square code says: the seal where there is one, else the place in the journal that the log was taken from. */
 const codeText = ({ tour, journal }: ReadinessLog): string =>
-  `Bayboard readiness log, tour ${tour.id}\n${journal.length} ${journal.head}`
+  journal.seal ?? `Bayboard readiness log, tour ${tour.id}\n${journal.length} ${journal.head}`
 
 export function printLog(press: Press, log: ReadinessLog): Promise<Buffer> {
   const { tour, station, mark, exportedAt } = log

@@ -101,5 +101,6 @@ export const WITHOUT_KEY: Readonly<Partial<Record<Command['do'], string>>> = {
   'add-member': 'Members come by bayboard import or record.',
   'add-element': 'Elements come by bayboard import or record.',
   'import-gear': 'A file is named on the command line: bayboard import.',
+  'receive-batch': 'A filled-in care slip is a file, named on the command line: bayboard receive.',
   'adopt-policy': 'An overlay is a file, checked and adopted on the command line: bayboard policy adopt.',
 }

@@ -51,6 +51,11 @@ export const wellFormed: { [Name in CommandName]: Sample<Name> } = {
   },
   'send-away': { do: 'send-away', elements: ['C-1041'], to: 'North Wash', for: 'advanced-cleaning' },
   'receive-back': { do: 'receive-back', elements: ['C-1041'] },
+  'receive-batch': {
+    do: 'receive-batch',
+    elements: ['C-1041'],
+    cares: [{ element: 'C-1041', care: 'advanced-cleaning', on: '2026-11-24', result: 'serviceable' }],
+  },
   hold: { do: 'hold', element: 'C-1041', reason: 'injury' },
   retire: { do: 'retire', element: 'C-1901', reason: 'worn out', disposal: 'cut up' },
   note: { do: 'note', text: 'hydrant 12 frozen' },
@@ -80,6 +85,7 @@ const maybe = { requiredKeys: [] }
 const changes = fc.oneof(
   fc.record({ withdrawn: fc.constant(true), subject: element }, { requiredKeys: ['withdrawn'] }),
   fc.record({ on, result }, maybe),
+  fc.record({ subject: element, of: care, result }, { requiredKeys: ['result'] }),
   fc.record({ reason: words }),
   fc.record({ psi: fc.integer({ min: 0, max: 6000 }) }),
   fc.record({ exposure, elements }, maybe),
@@ -134,6 +140,12 @@ const commands: { [Name in CommandName]: fc.Arbitrary<object> } = {
   'record-fit-test': fc.record({ member, facepiece, on, result: one('pass', 'fail') }),
   'send-away': fc.record({ elements, to: fc.constant('North Wash'), for: care }),
   'receive-back': fc.record({ elements }),
+  'receive-batch': fc
+    .record({
+      id: element,
+      cares: fc.uniqueArray(fc.record({ care, on: one('2026-11-24'), result }), { maxLength: 2 }),
+    })
+    .map(({ id, cares }) => ({ elements: [id], cares: cares.map((each) => ({ element: id, ...each })) })),
   hold: fc.record({ element, reason: words }),
   retire: fc.record({ element, reason: words, disposal: words }),
   note: fc.record({ text: words }),
@@ -161,6 +173,7 @@ const ACTS: CommandName[] = [
   ...Array<CommandName>(4).fill('swap'),
   ...Array<CommandName>(4).fill('swap-back'),
   ...Array<CommandName>(2).fill('receive-back'),
+  ...Array<CommandName>(3).fill('receive-batch'),
   ...Array<CommandName>(2).fill('seat-member'),
   'clear-seat',
   'issue',

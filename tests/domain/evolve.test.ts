@@ -70,7 +70,7 @@ describe('evolve', () => {
       fc.property(anyTour, anyActs, (commands, acts) => {
         for (const event of [...journalAfter(commands), ...journalAfter(acts)]) types.add(event.type)
       }),
-      RUNS,
+      { ...RUNS, numRuns: 600 },
     )
     expect([...types].toSorted()).toEqual(
       [
@@ -95,6 +95,7 @@ describe('evolve', () => {
         'fit-test-recorded',
         'elements-sent-away',
         'elements-received-back',
+        'batch-received',
         'element-held',
         'element-retired',
         'note-made',

@@ -132,6 +132,37 @@ export const ROWS: { [T in EventType]: Row<T> } = {
     ['C-1041', 'H-5'],
   ],
   'elements-received-back': [{ elements: ['C-1041'] }, 'Received back: C-1041.', ['C-1041']],
+  'batch-received': [
+    {
+      elements: ['C-1041', 'H-5', 'H-6'],
+      cares: [
+        {
+          element: 'C-1041',
+          care: 'advanced-cleaning',
+          on: '2026-11-20',
+          result: 'serviceable',
+          who: 'North Wash',
+        },
+        {
+          element: 'H-5',
+          care: 'advanced-cleaning',
+          on: '2026-11-20',
+          result: 'serviceable',
+          who: 'North Wash',
+        },
+        {
+          element: 'H-5',
+          care: 'advanced-inspection',
+          on: '2026-11-21',
+          result: 'unserviceable',
+          note: 'thin',
+        },
+      ],
+      file: 'slip.csv',
+    },
+    'Received back by the slip slip.csv: advanced cleaning on 20 Nov 2026 by North Wash, serviceable: C-1041, H-5; advanced inspection on 21 Nov 2026, unserviceable (thin): H-5; without a care: H-6.',
+    ['C-1041', 'H-5', 'H-6'],
+  ],
   'element-held': [
     { element: 'C-1041', reason: 'injury' },
     'Held coat shell C-1041 as evidence: injury.',

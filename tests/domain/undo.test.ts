@@ -107,6 +107,7 @@ const CASES: { [T in EventType]: Case } = {
     undone: () => [{ do: 'receive-back', elements: ['HE-1'] }],
   },
   'elements-received-back': { undone: /again with w, or hold it with d/ },
+  'batch-received': { undone: /Withdraw its cares in the log \(l, then -\)/ },
   'element-held': {
     act: { do: 'hold', element: 'HE-1', reason: 'struck' },
     undone: () => [{ do: 'receive-back', elements: ['HE-1'] }],

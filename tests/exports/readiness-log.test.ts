@@ -200,6 +200,7 @@ describe('what it tells', () => {
     const { openItems } = madeOf(fullTour())
     expect(openItems.map((each) => [each.id, each.acknowledged?.at ?? null])).toEqual([
       ['away-C-1', null],
+      ['tag-R-1', null],
       ['tag-H-1', instant('24 07:01')],
       ['held-N-1', null],
       ['tag-F-1', null],

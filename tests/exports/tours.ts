@@ -157,6 +157,17 @@ export function fullTour(options: Parameters<typeof station>[0] = {}): Recorder 
     elements: [{ id: 'S-902', kind: 'hood' }],
   })
   act('24 13:10', { do: 'adopt-policy', overlay: OVERLAY })
+  act('24 14:00', { do: 'send-away', elements: ['G-1', 'R-1'], to: 'North Wash', for: 'advanced-cleaning' })
+  const washed = { care: 'advanced-cleaning', on: '2026-11-24', who: 'North Wash' }
+  act('24 20:00', {
+    do: 'receive-batch',
+    elements: ['G-1', 'R-1'],
+    cares: [
+      { element: 'G-1', result: 'serviceable', ...washed },
+      { element: 'R-1', result: 'unserviceable', note: 'lining loose', ...washed },
+    ],
+    file: 'slip.csv',
+  })
   act('25 06:30', { do: 'seat-member', seat: 'E6-2', member: 'M-207' })
   act('25 06:40', { do: 'clear-seat', seat: 'E6-2' })
   act('25 07:00', { do: 'hand-over', to: 'M-207' })

@@ -19,15 +19,19 @@ import {
 } from '../gear.ts'
 import type { State } from '../state.ts'
 import { z as zod } from 'zod'
+import { plain, type Care } from '../kinds.ts'
 import { dateOf } from '../time.ts'
 import { record, refuse, type Decision } from './decision.ts'
 import { careFault, pressureFault } from './gear.ts'
 import { labelFault } from './setting-up.ts'
 
+/** What a record is, whatever event it came by: an import adds, a batch records cares. */
+type RecordType = Exclude<AmendableType, 'gear-imported' | 'batch-received'>
+
 const withdrawn = zod.literal(true)
 
 /** What `with` may change of each record. `withdrawn` says that it should never have been recorded. */
-const CHANGES: Record<Exclude<AmendableType, 'gear-imported'>, z.ZodType<Record<string, unknown>>> = {
+const CHANGES: Record<RecordType, z.ZodType<Record<string, unknown>>> = {
   'member-added': memberShape.omit({ id: true }).partial(),
   'element-added': labelShape.partial(),
   'element-tagged': zod.strictObject({ reason: wordsShape, matter: matterShape, withdrawn }).partial(),
@@ -53,7 +57,7 @@ const CHANGES: Record<Exclude<AmendableType, 'gear-imported'>, z.ZodType<Record<
 
 /** A record that still stands in the books: what kind it is, whose, and what it says. */
 export interface StandingRecord {
-  type: Exclude<AmendableType, 'gear-imported'>
+  type: RecordType
   subject: Id
   said: Record<string, unknown>
 }
@@ -65,10 +69,11 @@ export function recordsOf(state: State, seq: number): StandingRecord[] {
     found.push({ type, subject, said: { ...said } })
   for (const element of state.elements.values()) {
     if (element.seq === seq) add('element-added', element.id, element)
-    const care = element.cares.find((each) => each.seq === seq)
-    if (care) add('care-recorded', element.id, care)
+    const cares = element.cares.filter((each) => each.seq === seq)
+    for (const care of cares) add('care-recorded', element.id, care)
     // The tag of a failed care follows its care and is not a record of its own.
-    for (const tag of element.tags) if (tag.seq === seq && !care) add('element-tagged', element.id, tag)
+    for (const tag of element.tags)
+      if (tag.seq === seq && !cares.length) add('element-tagged', element.id, tag)
     for (const exposure of element.exposures) {
       if (exposure.seq === seq) add('exposure-recorded', element.id, exposure)
     }
@@ -86,21 +91,40 @@ export function recordsOf(state: State, seq: number): StandingRecord[] {
   return found
 }
 
-/** One event can hold several records (an import, a crew's exposure): `subject` in `with` says which is meant. */
-function pick(seq: number, records: StandingRecord[], subject: unknown): StandingRecord | string {
-  const meant = subject === undefined ? records : records.filter((each) => each.subject === subject)
+interface Meant {
+  subject?: unknown
+  of?: unknown
+  isWithdrawal: boolean
+}
+
+/** A crew's exposure is amended as one, and a batch of cares that was never done is withdrawn as one. */
+const isOfAll = ({ type }: StandingRecord, { subject, of, isWithdrawal }: Meant): boolean =>
+  subject === undefined &&
+  of === undefined &&
+  (type === 'exposure-recorded' || (type === 'care-recorded' && isWithdrawal))
+
+/** One event can hold several records (an import, a batch, a crew's exposure): `subject` and `of` in `with` say which is meant. */
+function pick(seq: number, records: StandingRecord[], asked: Meant): StandingRecord | string {
+  const { subject, of } = asked
+  const meant = records.filter(
+    (each) =>
+      (subject === undefined || each.subject === subject) && (of === undefined || each.said['care'] === of),
+  )
   const [one, ...others] = meant
   const subjects = [...new Set(records.map((each) => each.subject))]
   if (!one) return `Event ${seq} is not about that. It is about: ${subjects.join(', ')}.`
-  if (!others.length || (subject === undefined && one.type === 'exposure-recorded')) return one
-  return subject === undefined && subjects.length > 1
-    ? `Event ${seq} is about several things. Say which in "with": {"subject": "${one.subject}"}.`
+  if (!others.length || isOfAll(one, asked)) return one
+  if (subject === undefined && subjects.length > 1) {
+    return `Event ${seq} is about several things. Say which in "with": {"subject": "${one.subject}"}.`
+  }
+  return one.type === 'care-recorded'
+    ? `Event ${seq} records several cares of ${one.subject}. Say which in "with": {"subject": "${one.subject}", "of": "${String(one.said['care'])}"}.`
     : `Event ${seq} says several things of ${one.subject}: lift its tag and tag it again instead.`
 }
 
 export function amend(command: Dated<CommandOf<'amend'>>, state: State): Decision {
   const { seq, why, at } = command
-  const { subject, ...changes } = command.with
+  const { subject, of, ...changes } = command.with
   if (seq > state.seq) return refuse(`There is no event ${seq}: the journal has ${state.seq}.`)
   const records = recordsOf(state, seq)
   if (!records.length) {
@@ -108,35 +132,52 @@ export function amend(command: Dated<CommandOf<'amend'>>, state: State): Decisio
       `Event ${seq} cannot be amended any more. If it was something done, such as a swap or a seat, do the opposite; if a newer record stands in its place, amend that one; else write a note.`,
     )
   }
-  const standing = pick(seq, records, subject)
+  const asked: Meant = { subject, of, isWithdrawal: changes['withdrawn'] === true }
+  const standing = pick(seq, records, asked)
   if (typeof standing === 'string') return refuse(standing)
   const shaped = CHANGES[standing.type].safeParse(changes)
   if (!shaped.success) return refuse(`amend: with: ${sayShapeError(shaped.error)} Nothing was recorded.`)
   if (!Object.keys(shaped.data).length) return refuse('An amendment must say in "with" what changes.')
-  const isWhole = standing.type === 'exposure-recorded' && subject === undefined
+  const isWhole = isOfAll(standing, asked) && (standing.type === 'exposure-recorded' || records.length > 1)
   if ('elements' in shaped.data && !isWhole) {
     return refuse('"elements" says all that was exposed: give it without "subject".')
   }
-  const fault = faultOf(state, standing, shaped.data, dateOf(at))
+  const fault = faultOf(state, standing, shaped.data, dateOf(at)) ?? doubled(records, standing, shaped.data)
   if (fault) return refuse(fault)
   const was: Record<string, unknown> = Object.fromEntries(
     Object.keys(shaped.data)
       .filter((key) => key !== 'withdrawn')
       .map((key) => [key, standing.said[key] ?? null]),
   )
-  // Each element that was exposed finds the amendment in its own history.
-  if (isWhole) was.elements = records.map((each) => each.subject)
+  // Each element that it is about finds the amendment in its own history.
+  if (isWhole) was['elements'] = [...new Set(records.map((each) => each.subject))]
   const { sizes } = shaped.data
+  const isOneOfSeveral = records.filter((each) => each.subject === standing.subject).length > 1
   const data: EventData['event-amended'] = {
     seq,
     type: standing.type,
     subject: isWhole ? '' : standing.subject,
+    ...(!isWhole &&
+      standing.type === 'care-recorded' &&
+      isOneOfSeveral && { care: standing.said['care'] as Care }),
     why,
     was,
     // One measure corrected leaves the others as they were.
-    with: sizes ? { ...shaped.data, sizes: { ...(was.sizes as object), ...sizes } } : shaped.data,
+    with: sizes ? { ...shaped.data, sizes: { ...(was['sizes'] as object), ...sizes } } : shaped.data,
   }
   return record('event-amended', data)
+}
+
+/** Two cares of one element by one event are told apart by what they are: one never becomes the other. */
+function doubled(
+  records: readonly StandingRecord[],
+  { type, subject, said }: StandingRecord,
+  { care }: Record<string, unknown>,
+): string | undefined {
+  if (type !== 'care-recorded' || care === undefined || care === said['care']) return undefined
+  return records.some((each) => each.subject === subject && each.said['care'] === care)
+    ? `That event records ${plain(String(care))} of ${subject} already. Withdraw this one instead.`
+    : undefined
 }
 
 /** The amended record is held to the same sense as a new one. */

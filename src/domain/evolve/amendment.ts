@@ -25,7 +25,8 @@ export function applyAmendment(draft: State, event: EventOf<'event-amended'>): v
       if (withdrawn) withdrawReading(draft, seq)
       return
     case 'care-recorded':
-      return amendCare(draft, event, mend)
+    case 'batch-received':
+      return amendCare(draft, event)
     case 'exposure-recorded':
       return amendExposure(draft, event, mend)
     case 'fit-test-recorded':
@@ -42,23 +43,28 @@ export function applyAmendment(draft: State, event: EventOf<'event-amended'>): v
 }
 
 /** A result corrected to unserviceable tags the element, and the tag goes if it is corrected back. */
-function amendCare(
-  draft: State,
-  event: EventOf<'event-amended'>,
-  mend: (cares: CareRecord[]) => CareRecord[],
-): void {
-  changeElement(draft, event.data.subject, (element) => {
-    const mended = mend(element.cares)
-    const record = mended.find((each) => each.seq === event.data.seq)
-    const others = element.tags.filter((tag) => tag.seq !== event.data.seq)
+function amendCare(draft: State, { data }: EventOf<'event-amended'>): void {
+  const { seq, subject, care, with: changes } = data
+  const { withdrawn = false, ...fields } = changes
+  const isMeant = (record: CareRecord): boolean =>
+    record.seq === seq && (care === undefined || record.care === care)
+  const elements = subject ? [draft.elements.get(subject)] : [...draft.elements.values()]
+  for (const element of elements) {
+    const meant = element?.cares.filter(isMeant) ?? []
+    if (!element || !meant.length) continue
+    const mended = withdrawn ? [] : meant.map((record): CareRecord => ({ ...record, ...fields }))
+    const reasons = meant.map((record) => failed(record.care))
+    const others = element.tags.filter((tag) => tag.seq !== seq || !reasons.includes(tag.reason))
     // A tag already lifted comes back only when the result itself is amended.
-    const isTagged = others.length < element.tags.length || 'result' in event.data.with
-    const tag: Tag[] =
-      record?.result === 'unserviceable' && isTagged
-        ? [{ ...said(record), reason: failed(record.care), matter: 'safety' }]
-        : []
-    return { cares: keepCares(mended), tags: [...others, ...tag] }
-  })
+    const isTagged = others.length < element.tags.length || 'result' in changes
+    const tags = mended
+      .filter((record) => isTagged && record.result === 'unserviceable')
+      .map((record): Tag => ({ ...said(record), reason: failed(record.care), matter: 'safety' }))
+    changeElement(draft, element.id, ({ cares }) => ({
+      cares: keepCares([...cares.filter((record) => !isMeant(record)), ...mended]),
+      tags: [...others, ...tags],
+    }))
+  }
 }
 
 function amendExposure(

@@ -1,5 +1,5 @@
 // Folds what happens to elements into a draft; every record it touches is replaced.
-import type { EventOf } from '../events.ts'
+import type { DoneCare, EventOf } from '../events.ts'
 import type { ElementFacts, Id, Matter } from '../gear.ts'
 import { isHeldBySeat } from '../kinds.ts'
 import {
@@ -148,8 +148,8 @@ export const keepCares = (cares: CareRecord[]): CareRecord[] => {
   )
 }
 
-export function recordCare(draft: State, event: EventOf<'care-recorded'>): void {
-  const { element: id, care, on, result, who } = event.data
+export function recordCare(draft: State, done: DoneCare, event: Said): void {
+  const { element: id, care, on, result, who } = done
   const record: CareRecord = { ...said(event), care, on, result, ...(who !== undefined && { who }) }
   changeElement(draft, id, ({ cares }) => ({ cares: keepCares([...cares, record]) }))
   if (result === 'unserviceable') tag(draft, id, event, failed(care), 'safety')
@@ -164,8 +164,8 @@ export function sendAway(draft: State, event: EventOf<'elements-sent-away'>): vo
   }
 }
 
-export function receiveBack(draft: State, { data }: EventOf<'elements-received-back'>): void {
-  for (const id of data.elements) {
+export function receiveBack(draft: State, ids: readonly Id[]): void {
+  for (const id of ids) {
     const inPlace = standInOf(draft, id) !== undefined
     changeElement(draft, id, (element) => ({
       custody: element.issuedTo !== null || inPlace ? withHolder(element) : { where: 'rack' },
