@@ -1,5 +1,6 @@
 // Says in one sentence who may not ride, and in another how far the roll call is; it never judges who is fit.
 import type { Shown, Tone } from './signs.ts'
+import { changedSeats } from './roll-call.ts'
 import type { State } from './state.ts'
 import { clockOf, type Instant } from './time.ts'
 
@@ -47,6 +48,8 @@ export function rollCallOf(state: State, rigs: readonly Rig[]): RollCall {
   const when = last ? `, last ${clockOf(last)}` : ''
   const words = !state.tour
     ? 'No tour is open.'
-    : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
+    : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}${sayChanged(changedSeats(state).length)}.`
   return { answered, filled: filled.length, complete, last, words }
 }
+
+const sayChanged = (count: number): string => (count ? `; the gear of ${count} has changed since` : '')

@@ -1,7 +1,7 @@
 // The kinds of element, as the catalogue under data/ describes them; it must never hold a rule or a limit.
 import catalogue from '../../data/catalogue.json' with { type: 'json' }
 
-/** In the order the gear is called at roll call. */
+/** In the order in which lists show them; roll-call.ts says in which they are called. */
 export const KINDS = [
   'coat-shell',
   'coat-liner',
@@ -86,7 +86,9 @@ const kinds = catalogue.kinds as Record<Kind, KindFacts>
 
 export const factsOf = (kind: Kind): KindFacts => kinds[kind]
 export const wordOf = (kind: Kind): string => kinds[kind].word
-export const pointsOf = (kind: Kind): string[] => [...kinds[kind].points, ...catalogue.everywhere]
+/** What is looked at on every element, whatever its kind. */
+export const EVERYWHERE: readonly string[] = catalogue.everywhere
+export const pointsOf = (kind: Kind): string[] => [...kinds[kind].points, ...EVERYWHERE]
 export const isHeldBySeat = (kind: Kind): boolean => kinds[kind].held === 'seat'
 
 /** What a label carries. Source: the published list of what each separable layer's label states. */

@@ -9,8 +9,7 @@ import { logEntries } from './log-entries.ts'
 import type { Size } from './panels/frame.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Submit, type Ui } from './ui-state.ts'
 import { update } from './update.ts'
-import { startSheet } from './update/sheet.ts'
-import { offer } from './update/sheet.ts'
+import { offer, startSheet } from './update/sheet.ts'
 import { viewOf, type View } from './view.ts'
 
 /** What the board needs from beyond the session: files are read and written by whoever runs it. */

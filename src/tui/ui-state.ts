@@ -42,6 +42,8 @@ export interface Ui {
   entry: number | null
   /** The question that led to the card, as it was left: Esc goes back to it. */
   under: Pick<Ui, 'action' | 'answers' | 'text' | 'cursor'> | null
+  /** Riding positions called again, until each has an answer newer than this event. */
+  again: { since: number; seats: readonly Id[] } | null
   /** The reading that a second Enter records although it is doubtful. */
   doubted: string | null
 }
@@ -62,6 +64,7 @@ export const startUi: Ui = {
   top: 0,
   entry: null,
   under: null,
+  again: null,
   doubted: null,
 }
 

@@ -5,7 +5,7 @@ import { ACTIONS, actionBy, LOOKING } from './keymap.ts'
 import { isTooSmall } from './panels/frame.ts'
 import { lastTop, partFrom } from './panels/reading.ts'
 import { logIndex, say, type Ui, type Updated } from './ui-state.ts'
-import { nextUnanswered, updateRollCall } from './update/roll-call.ts'
+import { callRoll, updateRollCall } from './update/roll-call.ts'
 import { startSheet, updateSheet } from './update/sheet.ts'
 import type { View } from './view.ts'
 
@@ -76,19 +76,6 @@ function updateBoard(ui: Ui, token: Token, view: View): Updated {
     default:
       return { ui }
   }
-}
-
-/** The roll call opens at the seat in hand, or where nobody has answered yet. */
-function callRoll(ui: Ui, view: View): Updated {
-  const { row, rows } = view
-  if (!view.state.tour) return say(ui, 'No tour is open. Press o to open it.')
-  const isOpen = row?.member && !row.answered
-  const seat = isOpen
-    ? row
-    : ((row && nextUnanswered(rows, row)) ?? rows.find((each) => each.member !== null))
-  return seat
-    ? { ui: { ...ui, screen: 'roll-call', seat: seat.seat, text: '', doubted: null } }
-    : say(ui, 'Nobody is seated yet. Press m to seat the crew.')
 }
 
 function press(ui: Ui, char: string, view: View): Updated {

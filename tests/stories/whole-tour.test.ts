@@ -55,7 +55,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the tour at the board', () =>
     await board.enter('Read the gauge of cylinder Y-1')
     expect(allOf(station, 'seat-answered')).toEqual([])
     await board.answer('4400', 'Roll call: E6-2')
-    await board.answer('4450', 'Roll call complete.')
+    await board.answer('4450', 'Roll call complete: 2 of 2 answered.')
     await board.see('Engine 6 can ride')
     expect(allOf(station, 'pressure-read').map(({ data }) => [data.element, data.psi])).toEqual([
       ['Y-1', 4400],

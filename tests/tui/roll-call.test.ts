@@ -1,5 +1,5 @@
 // The roll call: each riding position is called, its cylinder read, and the next one comes in hand by itself.
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { reads, tags } from '../domain/fit-crew.ts'
 import type { Told } from '../domain/given.ts'
 import { bench, type Bench } from './bench.ts'
@@ -30,7 +30,10 @@ test('digits then Enter read and answer, and the next unanswered position comes 
 
 test('with the last answer the roll call is complete, says so and returns to the board', () => {
   const board = unread().type('4400').press('enter').type('4450').press('enter')
-  expect(board.ui).toMatchObject({ screen: 'board', message: { text: 'Roll call complete.' } })
+  expect(board.ui).toMatchObject({
+    screen: 'board',
+    message: { text: 'Roll call complete: 2 of 2 answered.' },
+  })
   expect(board.view.board.rollCall.complete).toBe(true)
 })
 
@@ -172,4 +175,90 @@ test('what is missing is said once, not twice', () => {
   expect(board.text().replaceAll(/\s+/g, ' ')).toContain('□ missing, it is away at North Wash for repair')
   expect(board.text()).not.toMatch(/missing: /i)
   expect(board.press('escape', 'enter').text()).toContain('□ Hood HO-1: missing, it is away')
+})
+
+test('gear is called in the order it is put on, and what goes on as one is called as one', () => {
+  const called = bench(fitEngine())
+    .type('r')
+    .screen()
+    .flatMap((line) => /^ (\d| ) (\w[\w ]+?) {2,}\w+-1( |$)/.exec(line)?.slice(1, 3).join(' ') ?? [])
+  expect(called).toEqual([
+    '1 Trouser shell',
+    '  Trouser liner',
+    '2 Boots',
+    '3 Hood',
+    '4 Coat shell',
+    '  Coat liner',
+    '  Drag rescue device',
+    '5 Helmet',
+    '6 Gloves',
+    '7 Facepiece',
+    '8 Air pack',
+    '9 Cylinder',
+  ])
+})
+
+describe('a cold cylinder', () => {
+  test.each([
+    ['4200 14F', { psi: 4200, celsius: -10 }],
+    ['4200 -10C', { psi: 4200, celsius: -10 }],
+    ['4200', { psi: 4200 }],
+  ])('%s is read with its temperature where one is given', (text, data) => {
+    expect(psi(text).events[0]).toMatchObject({ type: 'pressure-read', data })
+  })
+  test('what is typed is shown, and f after a space is Fahrenheit, not a finding', () => {
+    const board = bench(fitEngine()).press({ type: 'r' }, { type: '4200 14f' })
+    expect(board.ui).toMatchObject({ screen: 'roll-call', text: '4200 14f' })
+    expect(board.text()).toContain(': 4200 14f')
+  })
+  test('a temperature that no station has is not taken, and one without its scale neither', () => {
+    expect(psi('4200 200F').ui.message!.text).toMatch(/^93.3 C is no temperature/)
+    expect(psi('4200 14').ui.message!.text).toMatch(/^4200 14 is not a pressure/)
+  })
+})
+
+describe('the roll called again', () => {
+  const SPARE: Told = { do: 'add-element', element: { id: 'HE-9', kind: 'helmet', made: '2024-05' } }
+  const all = (): Bench => bench(fitEngine(SPARE)).press({ type: 'r' }, 'enter', 'enter')
+
+  test('calls those whose gear has changed since they answered, and says which', () => {
+    const board = all()
+      .press('home', { type: 't' })
+      .pick('helmet')
+      .pick('crack')
+      .pick('safety')
+      .press('enter')
+    board.press({ type: 's' }, 'enter', 'enter', 'enter')
+    expect(board.last()).toBe('element-swapped')
+    expect(board.view.board.rollCall.words).toContain('; the gear of 1 has changed since.')
+    board.type('r')
+    expect(board.ui.message!.text).toBe(
+      'Called again: 1 whose gear has changed since. a calls everybody again.',
+    )
+    expect(board.text()).toMatch(/Helmet +HE-9 +not called yet/)
+    board.press('enter')
+    expect(board.ui).toMatchObject({
+      screen: 'board',
+      message: { text: 'Roll call complete: 1 called again and answered.' },
+    })
+    expect(board.view.board.rollCall.words).not.toContain('changed since')
+    expect(board.events.at(-1)).toMatchObject({ type: 'seat-answered', data: { seat: 'E6-1' } })
+  })
+
+  test('where nothing has changed calls nobody, until a calls everybody', () => {
+    const board = all().type('r')
+    expect(board.ui.message!.text).toContain('Everybody has answered and no gear has changed since.')
+    const before = board.events.length
+    expect(board.press('enter').events).toHaveLength(before)
+    board.press({ type: 'a' }, 'enter', 'enter')
+    expect(board.events.slice(before).map((each) => each.type)).toEqual(['seat-answered', 'seat-answered'])
+    expect(board.ui.screen).toBe('board')
+  })
+
+  test('is taken up again where it was interrupted', () => {
+    const board = all().press({ type: 'ra' }, 'enter', 'escape', { type: 'r' })
+    expect(board.view.row!.seat).toBe('E6-2')
+    expect(board.text()).toContain('B. Okoro is called again')
+    expect(board.press('enter').ui.screen).toBe('board')
+  })
 })

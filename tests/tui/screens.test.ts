@@ -13,11 +13,20 @@ const demo = (): Bench => bench(demonstration())
 const irons = (): Bench => demo().press('tab', 'down', 'down')
 const offDuty = (): Bench => bench(demonstrationAfter({ do: 'hand-over', by: 'M-901', to: 'M-912' }))
 
+/** The pressures of the five that have not answered. */
+const ROLL = Array.from({ length: 5 }, () => [{ type: '4400' }, 'enter'] as const).flat()
 const SCREENS: [name: string, board: () => Bench][] = [
   ['first-screen', demo],
   ['first-screen-irons-in-hand', irons],
   ['roll-call', () => demo().type('r')],
   ['roll-call-of-a-missing-element', () => demo().press('end', { type: 'r' })],
+  [
+    'roll-call-again',
+    () =>
+      demo()
+        .press({ type: 'r' }, ...ROLL)
+        .press({ type: 'r' }),
+  ],
   ['swap-1-which-element', () => irons().type('s')],
   ['swap-2-which-spare', () => irons().press({ type: 's' }, 'enter')],
   ['swap-3-confirm', () => irons().press({ type: 's' }, 'enter', 'enter')],

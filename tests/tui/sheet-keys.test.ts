@@ -48,9 +48,18 @@ describe('words', () => {
   test.each([
     [[{ type: 'n' }, 'enter'], 'Some words are needed here.'],
     [[{ type: 'n' }, { type: '   ' }, 'enter'], 'Some words are needed here.'],
-    [[{ type: 'p' }, 'enter'], 'Nothing is not a pressure. Write it in whole psi, as 4400.'],
-    [[{ type: 'p' }, { type: '44.5' }, 'enter'], '44.5 is not a pressure. Write it in whole psi, as 4400.'],
-    [[{ type: 'p' }, { type: '20001' }, 'enter'], '20001 is not a pressure. Write it in whole psi, as 4400.'],
+    [
+      [{ type: 'p' }, 'enter'],
+      'Nothing is not a pressure. Write it in whole psi, as 4400; when cold as 4100 14F.',
+    ],
+    [
+      [{ type: 'p' }, { type: '44.5' }, 'enter'],
+      '44.5 is not a pressure. Write it in whole psi, as 4400; when cold as 4100 14F.',
+    ],
+    [
+      [{ type: 'p' }, { type: '20001' }, 'enter'],
+      '20001 is not a pressure. Write it in whole psi, as 4400; when cold as 4100 14F.',
+    ],
     [[{ type: 'j' }, 'ctrl-u', 'enter'], 'Some words are needed here.'],
     [[{ type: 'j' }, 'enter', 'ctrl-u', 'enter'], 'Some words are needed here.'],
     [

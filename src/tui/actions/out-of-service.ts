@@ -1,6 +1,7 @@
 // Finding, tagging, lifting, holding: what the officer says of gear that must not be worn; it must never record by itself.
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
+import { inCallOrder } from '../../domain/roll-call.ts'
 import type { View } from '../view.ts'
 import { confirm, refusalOf, type Action, type Option, type Step } from './action.ts'
 import {
@@ -28,7 +29,7 @@ export const finding: Action = {
         ask: 'choose',
         name: 'element',
         title: 'A finding on which element?',
-        options: options.slice(0, -1),
+        options: inOrderOf(view, options.slice(0, -1)),
       }
     }
     const element = view.state.elements.get(answers['element'])!
@@ -43,6 +44,12 @@ export const finding: Action = {
     const title = `${capital(nameOf(element))}: ${found.point} (${found.matter}). Tag it out of service?`
     return confirm(view, title, [command], `Tagged ${element.id}. Press s for the spares that fit.`)
   },
+}
+
+/** As it is called: the riding position's gear in the order it is put on. */
+function inOrderOf({ row }: View, options: Option[]): Option[] {
+  const order = inCallOrder(row!.places).map((each) => each.element)
+  return options.toSorted((a, b) => order.indexOf(a.value) - order.indexOf(b.value))
 }
 
 export const tag: Action = {

@@ -12,10 +12,37 @@ import { noSeat } from './ask.ts'
 export const cylinderAt = ({ state, row }: View): string | undefined =>
   row && assigned(state, row.seat, 'cylinder')?.id
 
-export const psiFault = (text: string): string | undefined =>
-  /^\d{1,5}$/.test(text) && Number(text) <= 20_000
-    ? undefined
-    : `${text || 'Nothing'} is not a pressure. Write it in whole psi, as 4400.`
+/** Whole psi, and the temperature where somebody measured it: `4400`, `4100 14F`, `4100 -10C`. */
+const READING = /^(\d{1,5})(?: +(-?\d{1,3}(?:\.\d)?) ?([CF]))?$/i
+const COLDEST = -60
+const HOTTEST = 80
+
+export function readingIn(text: string): { psi: number; celsius?: number } {
+  const [, psi, degrees, scale] = READING.exec(text.trim()) ?? []
+  if (degrees === undefined) return { psi: Number(psi) }
+  const isFahrenheit = scale!.toUpperCase() === 'F'
+  const celsius = isFahrenheit ? ((Number(degrees) - 32) * 5) / 9 : Number(degrees)
+  return { psi: Number(psi), celsius: Math.round(celsius * 10) / 10 }
+}
+
+export function psiFault(text: string): string | undefined {
+  const written = `${text || 'Nothing'} is not a pressure. Write it in whole psi, as 4400; when cold as 4100 14F.`
+  if (!READING.test(text.trim())) return written
+  const { psi, celsius } = readingIn(text)
+  if (psi > 20_000) return written
+  return celsius !== undefined && (celsius < COLDEST || celsius > HOTTEST)
+    ? `${celsius} C is no temperature of a cylinder at the station. Read it again.`
+    : undefined
+}
+
+/** May this character stand next in a reading? Letters only once a temperature has begun. */
+export const isOfReading = (text: string, char: string): boolean =>
+  /\d/.test(char) || (text !== '' && char === ' ') || (text.includes(' ') && /[-.cf]/i.test(char))
+
+export function sayReading(text: string): string {
+  const { psi, celsius } = readingIn(text)
+  return celsius === undefined ? `${psi} psi` : `${psi} psi at ${celsius} C`
+}
 
 /** Why the cylinder cannot be read, or cannot read that much; in the words of the refusal. */
 export const readingFault = (view: View, element: string, psi = 0): string | undefined =>
@@ -63,13 +90,25 @@ export const pressure: Action = {
     const rated = view.state.elements.get(element)?.ratedPsi
     if (answers['psi'] === undefined) {
       const title = `Pressure of cylinder ${element}${rated ? `, rated ${rated} psi` : ''}`
-      return { ask: 'write', name: 'psi', title, hint: 'psi, as the gauge reads', fault: psiFault }
+      return {
+        ask: 'write',
+        name: 'psi',
+        title,
+        hint: 'psi as the gauge reads; a cold one with its temperature, as 4100 14F',
+        fault: psiFault,
+      }
     }
-    const psi = Number(answers['psi'])
-    const command: Command = { do: 'read-pressure', by: view.speaker!, element, psi }
-    const doubt = doubtOf(view, element, psi)
+    const reading = readingIn(answers['psi'])
+    const command: Command = { do: 'read-pressure', by: view.speaker!, element, ...reading }
+    const doubt = doubtOf(view, element, reading.psi)
     const notes = doubt ? [{ text: `${doubt.what}: ${doubt.follows}.`, tone: 'bad' as const }] : []
-    const done = `Read ${psi} psi on ${element}.`
-    return confirm(view, `Cylinder ${element} reads ${psi} psi?`, [command], done, notes)
+    const said = sayReading(answers['psi'])
+    return confirm(
+      view,
+      `Cylinder ${element} reads ${said}?`,
+      [command],
+      `Read ${said} on ${element}.`,
+      notes,
+    )
   },
 }

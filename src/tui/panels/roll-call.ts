@@ -1,61 +1,101 @@
-// The roll call of one riding position: each element as it is called, the cylinder's reading, one key to answer.
-import type { Row } from '../../domain/board.ts'
+// The roll call of one riding position: its gear in the order it is put on, the cylinder's reading, one key to answer.
+import type { PlaceLine, Row } from '../../domain/board.ts'
 import { capital } from '../../domain/decide/decision.ts'
+import { EVERYWHERE, factsOf } from '../../domain/kinds.ts'
+import { CALLS, changedSince, inCallOrder } from '../../domain/roll-call.ts'
 import { SIGNS } from '../../domain/signs.ts'
+import { clockOf } from '../../domain/time.ts'
 import { clip, fit, wrap } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import { cylinderAt, readingFault } from '../actions/pressure.ts'
 import { sayPlace } from '../say.ts'
-import { needsReading, saysOnEnter } from '../update/roll-call.ts'
+import { isCalled, needsReading, saysOnEnter } from '../update/roll-call.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, foot, head, mark, rule, screen, spread, type Size } from './frame.ts'
 
 /** Where the state or the label of an element begins. */
 const KNOWN_FROM = 36
+/** From here on there is room for what to look at beside what is known. */
+const WIDE = 100
+const LABEL = 26
 
 export function rollCallScreen(view: View, ui: Ui, size: Size): Line[] {
   const { row, board, unicode } = view
-  const { answered, filled } = board.rollCall
+  const { answered, filled, last } = board.rollCall
   const { columns } = size
   if (!row) return screen(head(view, size), [], foot(ui, size, 'Esc leaves', unicode), size)
   const title = rule(`Roll call: ${row.seat} ${row.position}`, columns, unicode)
-  const said = row.answered ? 'has answered' : 'is called: look at each one'
+  const when = last ? `, last ${clockOf(last)}` : ''
+  const height = bodyHeight(view, size) - 4
+  const lines = placeLines(view, row, columns, height)
+  const each = onEach(columns)
   const body: Line[] = [
     plainLine(title),
     [
       {
-        text: spread(` ${row.name} ${said}.`, `${answered} of ${filled} answered `, columns, unicode),
+        text: spread(
+          ` ${sayCalled(view, ui, row)}`,
+          `${answered} of ${filled} answered${when} `,
+          columns,
+          unicode,
+        ),
         bold: true,
       },
     ],
-    ...placeLines(row, columns, bodyHeight(view, size) - 4, unicode),
+    ...lines,
     [],
     reading(view, ui),
+    ...(each.length < height - lines.length ? [[], ...each] : []),
   ]
-  return screen(head(view, size), body, foot(ui, size, keysFor(row, ui), unicode), size)
+  return screen(head(view, size), body, foot(ui, size, keysFor(view, row, ui), unicode), size)
+}
+
+function sayCalled(view: View, ui: Ui, row: Row): string {
+  if (!isCalled(view, ui, row)) return `${row.name} has answered.`
+  return `${row.name} is called${row.answered ? ' again' : ''}: look at each one.`
+}
+
+/** What is looked at on every element, whatever it is. */
+const onEach = (columns: number): Line[] =>
+  wrap(`On each of them: ${EVERYWHERE.join(', ')}.`, columns - 6).map((text) => plainLine(`   ${text}`))
+
+/** The number of its call, before the first of what is called as one. */
+function callOf(place: PlaceLine, before: PlaceLine | undefined): string {
+  const at = CALLS.findIndex((call) => call.includes(place.kind))
+  return before && CALLS[at]!.includes(before.kind) ? '   ' : ` ${at + 1} `
 }
 
 /** One line an element; what is wrong is told whole as far as there is room for more lines. */
-function placeLines(row: Row, columns: number, height: number, unicode: boolean): Line[] {
-  let spare = height - row.places.length
-  return row.places.flatMap((each): Line[] => {
+function placeLines({ state, unicode }: View, row: Row, columns: number, height: number): Line[] {
+  const changed = new Set(changedSince(state, row.seat).map((each) => each.id))
+  const places = inCallOrder(row.places)
+  let spare = height - places.length
+  return places.flatMap((each, index): Line[] => {
     const { tone } = SIGNS[each.state]
-    const isReady = each.state === 'ready'
-    const words = isReady ? each.label : `${mark(each.state, unicode)} ${sayPlace(each)}`
+    const since = each.element !== null && changed.has(each.element) ? 'not called yet; ' : ''
+    const words = `${since}${wordsFor(each, columns, unicode)}`
     const parts = wrap(words, columns - KNOWN_FROM)
     const isWhole = parts.length - 1 <= spare
     if (isWhole) spare -= parts.length - 1
     const shown = isWhole ? parts : [clip(words, columns - KNOWN_FROM, unicode)]
-    const name = `   ${fit(capital(each.word), 20, unicode)}${fit(each.element ?? '-', 12, unicode)}`
+    const name = `${callOf(each, places[index - 1])}${fit(capital(each.word), 20, unicode)}${fit(each.element ?? '-', 12, unicode)}`
     return shown.map((text, at) => [{ text: at === 0 ? name : ' '.repeat(KNOWN_FROM - 1) }, { text, tone }])
   })
 }
 
-function keysFor(row: Row, ui: Ui): string {
+/** What is wrong; of what is not, its label, and where there is room what to look at. */
+function wordsFor(each: PlaceLine, columns: number, unicode: boolean): string {
+  if (each.state !== 'ready') return `${mark(each.state, unicode)} ${sayPlace(each)}`
+  if (columns < WIDE) return each.label
+  const points = factsOf(each.kind).points.join(', ')
+  return `${fit(each.label, LABEL, unicode)} ${clip(points, columns - KNOWN_FROM - LABEL - 2, unicode)}`
+}
+
+function keysFor(view: View, row: Row, ui: Ui): string {
   if (needsReading(row) && !ui.text)
     return 'type the pressure, then Enter   f finding   up, down others   Esc leaves'
-  const answers = row.answered ? 'f adds a finding' : `Enter ${saysOnEnter(row)}  f finding`
+  const answers = isCalled(view, ui, row) ? `Enter ${saysOnEnter(row)}  f finding` : 'f adds a finding'
   return `${answers}  digits: psi  up, down others  Esc leaves`
 }
 
@@ -73,6 +113,7 @@ function reading(view: View, ui: Ui): Line {
   return [
     { text: `   Cylinder ${cylinder.id}, ${rated}, ${known}: `, bold: needsReading(row) },
     { text: ui.text || '____', inverse: true },
-    { text: ' psi' },
+    { text: ui.text.includes(' ') ? '' : ' psi' },
+    { text: '   (cold: 4100 14F)', dim: true },
   ]
 }

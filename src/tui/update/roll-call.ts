@@ -1,18 +1,66 @@
 // Keys at roll call: Enter answers the riding position, digits are its cylinder's pressure, f is a finding.
 import type { Command } from '../../domain/commands.ts'
 import type { ReasonLine, Row } from '../../domain/board.ts'
-import { cylinderAt, doubtOf, psiFault, readingFault } from '../actions/pressure.ts'
+import { changedSeats } from '../../domain/roll-call.ts'
+import {
+  cylinderAt,
+  doubtOf,
+  isOfReading,
+  psiFault,
+  readingFault,
+  readingIn,
+  sayReading,
+} from '../actions/pressure.ts'
 import type { Token } from '../input/keys.ts'
 import { actionBy } from '../keymap.ts'
 import { say, type Ui, type Updated } from '../ui-state.ts'
 import type { View } from '../view.ts'
 import { startSheet } from './sheet.ts'
 
-/** The next riding position that has not answered, after the one in hand and then from the top. */
-export function nextUnanswered(rows: readonly Row[], after: Row): Row | undefined {
+/** Has it to answer: for the first time in this tour, or again because it is called again? */
+export function isCalled({ state }: View, { again }: Ui, row: Row): boolean {
+  if (row.member === null) return false
+  const answer = state.tour?.answers.get(row.seat)
+  return !answer || (again !== null && again.seats.includes(row.seat) && answer.seq <= again.since)
+}
+
+/** The next riding position that is called, after the one in hand and then from the top. */
+function nextCalled(view: View, ui: Ui, after: Row): Row | undefined {
+  const { rows } = view
   const at = rows.indexOf(after)
-  const around = [...rows.slice(at + 1), ...rows.slice(0, at)]
-  return around.find((each) => each.member !== null && !each.answered)
+  return [...rows.slice(at + 1), ...rows.slice(0, at)].find((each) => isCalled(view, ui, each))
+}
+
+/** The roll call opens at the seat in hand, or at the next that is called; once all have answered, where gear has changed. */
+export function callRoll(ui: Ui, view: View): Updated {
+  const { row, rows, state } = view
+  if (!state.tour) return say(ui, 'No tour is open. Press o to open it.')
+  const open = (seat: Row, more: Partial<Ui> = {}): Ui => ({
+    ...ui,
+    screen: 'roll-call',
+    seat: seat.seat,
+    text: '',
+    doubted: null,
+    ...more,
+  })
+  const called = row && (isCalled(view, ui, row) ? row : nextCalled(view, ui, row))
+  if (called) return { ui: open(called) }
+  const changed = changedSeats(state)
+  const again = rows.find((each) => changed.includes(each.seat))
+  if (again) {
+    const text = `Called again: ${changed.length} whose gear has changed since. a calls everybody again.`
+    return say(open(again, { again: { since: state.seq, seats: changed } }), text)
+  }
+  const first = rows.find((each) => each.member !== null)
+  return first
+    ? say(open(first), 'Everybody has answered and no gear has changed since. a calls everybody again.')
+    : say(ui, 'Nobody is seated yet. Press m to seat the crew.')
+}
+
+function callEverybody(ui: Ui, view: View): Updated {
+  const seats = view.rows.flatMap((each) => (each.member === null ? [] : each.seat))
+  const text = `Everybody is called again: ${seats.length}.`
+  return say({ ...ui, seat: seats[0]!, again: { since: view.state.seq, seats }, text: '' }, text)
 }
 
 /** Does its cylinder have to be read before the answer? */
@@ -26,6 +74,9 @@ export const saysOnEnter = (row: Row): string =>
     ? 'all serviceable'
     : 'nothing more found'
 
+/** `20000 -60.5F` */
+const LONGEST = 12
+
 export function updateRollCall(ui: Ui, token: Token, view: View): Updated {
   const { row, rows } = view
   if (!row) return { ui: { ...ui, screen: 'board' } }
@@ -33,16 +84,18 @@ export function updateRollCall(ui: Ui, token: Token, view: View): Updated {
   if (view.speaker === undefined)
     return say({ ...ui, screen: 'board', text: '' }, 'No tour is open any more.')
   if ('char' in token) {
-    if (/\d/.test(token.char)) {
-      // After a doubtful reading the first digit begins anew.
-      const before = ui.doubted === null ? ui.text : ''
-      return { ui: { ...ui, text: (before + token.char).slice(0, 5), doubted: null } }
+    // After a doubtful reading the first digit begins anew.
+    const before = ui.doubted === null ? ui.text : ''
+    if (isOfReading(before, token.char)) {
+      return { ui: { ...ui, text: (before + token.char).slice(0, LONGEST), doubted: null } }
     }
     if (token.char === 'f') {
       const blocked = actionBy('finding').blocked?.(view)
       return blocked ? say(ui, blocked) : startSheet({ ...ui, text: '' }, view, 'finding')
     }
-    const enter = row.answered ? '' : `Enter answers: ${saysOnEnter(row)}. `
+    if (token.char === 'a' && !view.rows.some((each) => isCalled(view, ui, each)))
+      return callEverybody(ui, view)
+    const enter = isCalled(view, ui, row) ? `Enter answers: ${saysOnEnter(row)}. ` : ''
     return say(ui, `${enter}f is a finding. Digits are the pressure. Esc leaves the roll call.`)
   }
   if (!('key' in token)) return { ui }
@@ -66,7 +119,8 @@ export function updateRollCall(ui: Ui, token: Token, view: View): Updated {
 
 /** Nothing is answered twice: a key that is held down must not write on and on. */
 function answer(ui: Ui, view: View, row: Row): Updated {
-  const next = nextUnanswered(view.rows, row)
+  const next = nextCalled(view, ui, row)
+  const isAnswered = !isCalled(view, ui, row)
   if (row.member === null) return { ui: { ...ui, seat: (next ?? row).seat } }
   const who = `${row.position} ${row.name}`
   const by = view.speaker!
@@ -75,18 +129,26 @@ function answer(ui: Ui, view: View, row: Row): Updated {
   if (ui.text) {
     const wrong = readingWrong(ui, view, row, cylinder)
     if (wrong) return wrong
-    commands.push({ do: 'read-pressure', by, element: cylinder!, psi: Number(ui.text) })
-  } else if (row.answered) {
+    commands.push({ do: 'read-pressure', by, element: cylinder!, ...readingIn(ui.text) })
+  } else if (isAnswered) {
     return say(ui, `${who} has answered; f adds a finding, up and down choose another.`)
   } else if (needsReading(row)) {
     return say(ui, `Read the gauge of cylinder ${cylinder}: type its pressure in psi, then Enter.`)
   }
   const read = { ...ui, text: '', doubted: null }
-  if (row.answered)
-    return { ui: read, effect: { submit: commands, done: `Read ${ui.text} psi on ${cylinder}.` } }
+  if (isAnswered)
+    return { ui: read, effect: { submit: commands, done: `Read ${sayReading(ui.text)} on ${cylinder}.` } }
   commands.push({ do: 'answer', by, seat: row.seat, findings: [] })
-  const done = next ? `${who} answered.` : 'Roll call complete.'
+  const done = next ? `${who} answered.` : sayComplete(view, ui)
   return { ui: read, effect: { submit: commands, done, nextSeat: next?.seat, leavesRollCall: !next } }
+}
+
+/** How far it went, said once at its end. */
+function sayComplete({ board }: View, { again }: Ui): string {
+  const { filled } = board.rollCall
+  return again
+    ? `Roll call complete: ${again.seats.length} called again and answered.`
+    : `Roll call complete: ${filled} of ${filled} answered.`
 }
 
 /** Why the digits typed are not recorded now. */
@@ -95,9 +157,9 @@ function readingWrong(ui: Ui, view: View, row: Row, cylinder: string | undefined
   if (cylinder === undefined) return say(ui, `${row.seat} has no cylinder to read. ${takesAway}`)
   const absent = readingFault(view, cylinder)
   if (absent) return say(ui, `${absent} ${takesAway}`)
-  const fault = psiFault(ui.text) ?? readingFault(view, cylinder, Number(ui.text))
+  const fault = psiFault(ui.text) ?? readingFault(view, cylinder, readingIn(ui.text).psi)
   if (fault) return say(ui, fault, 'bad')
-  const doubt = doubtOf(view, cylinder, Number(ui.text))
+  const doubt = doubtOf(view, cylinder, readingIn(ui.text).psi)
   if (!doubt || ui.doubted === ui.text) return undefined
   const text = `${doubt.what}: Enter again records it and ${doubt.follows}; or type it anew.`
   return say({ ...ui, doubted: ui.text }, text)
