@@ -7,7 +7,11 @@ import { bundle } from './bundling.mjs'
 const [folder = 'dist'] = process.argv.slice(2)
 
 /** Each part by the module that the program loads with `import()`; it becomes `dist/NAME.js`. */
-const PARTS = { paper: 'src/paper/make-paper.ts', planner: 'src/planner/part.ts' }
+const PARTS = {
+  calendar: 'src/exports/calendar.ts',
+  paper: 'src/paper/make-paper.ts',
+  planner: 'src/planner/part.ts',
+}
 
 const partsApart = {
   name: 'parts-apart',

@@ -1,18 +1,6 @@
-// `bayboard export`: the readiness log of a tour as text, CSV, JSON or PDF; it must never leave half a file under the final name.
+// `bayboard export`: the readiness log of a tour as text, CSV, JSON or PDF; it must never leave out what the journal says of it.
 import { lastTour } from '../domain/state.ts'
-import { randomUUID } from 'node:crypto'
-import {
-  existsSync,
-  mkdirSync,
-  openSync,
-  closeSync,
-  fsyncSync,
-  linkSync,
-  renameSync,
-  rmSync,
-  writeSync,
-} from 'node:fs'
-import { basename, dirname, join, resolve } from 'node:path'
+import { join } from 'node:path'
 import { asCsv } from '../exports/csv.ts'
 import { asJson } from '../exports/json.ts'
 import { followTour } from '../exports/follow-tour.ts'
@@ -22,23 +10,21 @@ import type { Paper } from '../paper/press.ts'
 import type { Session } from '../session.ts'
 import { newestSeal } from '../store/seals/seal.ts'
 import { readEvents } from '../store/station.ts'
-import { codeOf, whyOf } from '../store/trouble.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
 import { withStation } from './opened.ts'
-import { NOT_IN_A_TERMINAL, onPaper, paperNamed, put, sayNoPaper, type Written } from './on-paper.ts'
-import { complain, print, type ExitStatus, type World } from './world.ts'
+import { NOT_IN_A_TERMINAL, onPaper, paperNamed, sayNoPaper, type Written } from './on-paper.ts'
+import { complain, type ExitStatus, type World } from './world.ts'
+import { putOut, writeWhole, type OutOptions } from './write-file.ts'
 
 export const FORMATS = ['text', 'csv', 'json', 'pdf'] as const
 export type Format = (typeof FORMATS)[number]
 const ENDINGS: Record<Format, string> = { text: 'txt', csv: 'csv', json: 'json', pdf: 'pdf' }
 
-interface ExportOptions {
+interface ExportOptions extends OutOptions {
   station?: string
   tour: string
   format: string
   paper?: string
-  out?: string
-  force?: boolean
 }
 
 export const exportLog = (world: World, options: ExportOptions): Promise<ExitStatus> => {
@@ -56,15 +42,7 @@ export const exportLog = (world: World, options: ExportOptions): Promise<ExitSta
     if (!paper) return complain(world, sayNoPaper(options.paper), 2)
     const made = makeLog(session, folder, options.tour)
     if ('refused' in made) return complain(world, made.refused, 1)
-    const written = await write(made.log, format, hasUnicode(world.env), world.data, paper)
-    if (options.out === undefined) {
-      put(world, written)
-      return 0
-    }
-    const trouble = writeWhole(options.out, written, options.force ?? false)
-    if (trouble) return complain(world, trouble, 3)
-    print(world, `Wrote ${resolve(options.out)}`)
-    return 0
+    return putOut(world, await write(made.log, format, hasUnicode(world.env), world.data, paper), options)
   })
 }
 
@@ -111,43 +89,3 @@ export async function exportToStation(
 
 /** A journal from elsewhere may hold any text for an id: it never leads out of the folder. */
 const fileNameOf = (id: string): string => id.replaceAll(/[^A-Za-z0-9_.-]|^\.+/g, '_')
-
-/** Writes beside the final name and moves it there when it is whole and synced; the sentence when it cannot. */
-export function writeWhole(path: string, written: Written, force: boolean): string | undefined {
-  const final = resolve(path)
-  if (!force && existsSync(final))
-    return `${final} is already there. Nothing was written. Add --force to replace it.`
-  const temporary = join(dirname(final), `.${basename(final)}.${randomUUID()}`)
-  try {
-    mkdirSync(dirname(final), { recursive: true })
-    const fd = openSync(temporary, 'wx')
-    try {
-      const bytes = typeof written === 'string' ? Buffer.from(written) : written
-      // A full disk may take part of it without an error.
-      if (writeSync(fd, bytes) !== bytes.length) throw new Error('the disk took only part of it')
-      fsyncSync(fd)
-    } finally {
-      closeSync(fd)
-    }
-    if (force) renameSync(temporary, final)
-    else {
-      linkSync(temporary, final)
-      rmSync(temporary)
-    }
-    return undefined
-  } catch (error) {
-    removeQuietly(temporary)
-    if (codeOf(error) === 'EEXIST' && existsSync(final))
-      return `${final} is already there. Nothing was written. Add --force to replace it.`
-    return `${final} cannot be written: ${whyOf(error)}. The journal is not touched by this. Name another place with --out.`
-  }
-}
-
-/** What was to be written there has failed already, and that is what the user is told. */
-function removeQuietly(path: string): void {
-  try {
-    rmSync(path, { force: true })
-  } catch (error) {
-    if (codeOf(error) === undefined) throw error
-  }
-}

@@ -11,7 +11,7 @@ import { overlayShape, type Overlay, type RuleInForce } from '../domain/policy/s
 import type { State } from '../domain/state.ts'
 import { sayDuration } from '../domain/time.ts'
 import { whyOf } from '../store/trouble.ts'
-import { writeWhole } from './export.ts'
+import { writeWhole } from './write-file.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 

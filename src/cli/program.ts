@@ -124,6 +124,21 @@ function describe(world: World, choose: (work: Work) => void): Command {
       choose(async (world) => (await import('./export.ts')).exportLog(world, { ...station(), ...options })),
     )
 
+  add('forecast', 'what comes due or ends its life, and when')
+    .option('--days <number>', 'how far to look; else a year, or ten years by year')
+    .option('--by <what>', 'group by day, month, kind, member, or year: the budget', 'month')
+    .option('--format <format>', 'text, csv, json or ics (a calendar)', 'text')
+    .option('--prices <file>', 'a price list for the budget: {"currency":"USD","prices":{"coat-shell":1500}}')
+    .option('--out <file>', 'write this file, not the standard output')
+    .option('--force', 'replace the file if it is there')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  bayboard forecast --days 90 --by member\n  bayboard forecast --by year --prices prices.json\n  bayboard forecast --format ics --out deadlines.ics',
+    )
+    .action((options) =>
+      choose(async (world) => (await import('./forecast.ts')).forecast(world, { ...station(), ...options })),
+    )
+
   add('history', 'all that happened to one element, member, riding position, rig or tour')
     .argument('<id>')
     .action((id: string) =>
@@ -179,7 +194,10 @@ Example, to carry the whole plan out:
       ),
     )
 
-  add('schema', 'JSON Schema of a command, the journal, the status, the readiness log or an overlay')
+  add(
+    'schema',
+    'JSON Schema of a command, the journal, the status, the readiness log, the forecast or an overlay',
+  )
     .argument('<name>')
     .action((name: string) => choose(async (world) => (await import('./schema.ts')).schema(world, name)))
 

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { commandShape } from '../domain/commands.ts'
 import { EVENT_TYPES } from '../domain/events.ts'
 import { overlayShape } from '../domain/policy/shape.ts'
+import { forecastShape } from '../exports/forecast/forecast-shape.ts'
 import { planShape } from '../exports/plan.ts'
 import { readinessLogShape } from '../exports/readiness-log.ts'
 import { statusShape } from '../exports/status.ts'
@@ -21,6 +22,7 @@ const journalShape = z.strictObject({
 
 const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
   command: commandShape,
+  forecast: forecastShape,
   journal: journalShape,
   overlay: overlayShape,
   plan: planShape,

@@ -1,5 +1,6 @@
 // A readiness log as CSV, one row a line of the log; no cell may act as a formula where it is opened.
 import { stringify } from 'csv-stringify/sync'
+import { neutral } from './csv-cell.ts'
 import type { LogLine } from './log-line.ts'
 import { blocksOf } from './log-lines.ts'
 import type { ReadinessLog } from './log-shape.ts'
@@ -22,10 +23,6 @@ export const CSV_COLUMNS = [
   'words',
   'seq',
 ] as const
-
-/** csv-stringify covers `= + - @`, TAB, CR and the full-width signs; the small forms fold to the same signs. */
-const SMALL_SIGN = /^[\ufe62\ufe63\ufe66\ufe6b]/
-const neutral = (cell: string): string => (SMALL_SIGN.test(cell) ? `'${cell}` : cell)
 
 /** RFC 4180: one header row, CRLF; a cell that begins as a formula would is preceded by an apostrophe. */
 export function asCsv(log: ReadinessLog): string {
@@ -51,7 +48,6 @@ export function asCsv(log: ReadinessLog): string {
     header: true,
     columns: [...CSV_COLUMNS],
     record_delimiter: 'windows',
-    escape_formulas: true,
     cast: { string: neutral },
   })
 }

@@ -6,9 +6,13 @@ const WIDE =
 
 const lettersOf = (text: string): string[] => Array.from(graphemes.segment(text), (each) => each.segment)
 
-/** Columns a text takes: a wide letter takes two. */
+const PLAIN = /^[ -~]*$/
+
+/** Columns a text takes: a wide letter takes two. Plain ASCII, which most lines are, needs no look at its letters. */
 export const columnsOf = (text: string): number =>
-  lettersOf(text).reduce((sum, letter) => sum + (WIDE.test(letter) ? 2 : 1), 0)
+  PLAIN.test(text)
+    ? text.length
+    : lettersOf(text).reduce((sum, letter) => sum + (WIDE.test(letter) ? 2 : 1), 0)
 
 /** A word that no line can hold, cut into pieces that one can. */
 function cut(word: string, width: number): string[] {

@@ -2,6 +2,7 @@
 import { useSyncExternalStore, type ReactElement } from 'react'
 import { Lines } from './lines.tsx'
 import { boardScreen } from './panels/board.ts'
+import { deadlinesScreen } from './panels/deadlines.ts'
 import { isTooSmall, LEAST, type Size } from './panels/frame.ts'
 import { cardScreen, helpScreen, logScreen } from './panels/reading.ts'
 import { rollCallScreen } from './panels/roll-call.ts'
@@ -16,6 +17,7 @@ const SCREENS: Readonly<Record<Screen, (view: View, ui: Ui, size: Size) => Line[
   sheet: sheetScreen,
   log: logScreen,
   card: cardScreen,
+  deadlines: deadlinesScreen,
   help: helpScreen,
 }
 

@@ -53,7 +53,7 @@ export const actionBy = (id: string): Action => [...ACTIONS, ...LOG_ACTIONS].fin
 
 /** Keys that move, look or leave; they never record anything. */
 export interface Looking {
-  id: 'roll-call' | 'log' | 'help' | 'quit'
+  id: 'roll-call' | 'log' | 'deadlines' | 'help' | 'quit'
   key: string
   label: string
   help: string
@@ -66,6 +66,12 @@ export const LOOKING: readonly Looking[] = [
     help: 'Call the roll, riding position by riding position.',
   },
   { id: 'log', key: 'l', label: 'log', help: 'The log: all that was recorded, newest first.' },
+  {
+    id: 'deadlines',
+    key: '.',
+    label: 'deadlines',
+    help: 'Deadlines ahead: what is past, what comes due and what ends its life, by month.',
+  },
   { id: 'help', key: '?', label: 'all keys', help: 'Every key, the signs, the policy and the cautions.' },
   { id: 'quit', key: 'q', label: 'quit', help: 'Leave the board. Everything accepted is already on disk.' },
 ]
@@ -91,6 +97,7 @@ export const KEY_LINE: readonly string[] = [
   'hand-over',
   'export',
   'log',
+  'deadlines',
   'help',
   'quit',
 ]

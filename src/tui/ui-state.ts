@@ -5,7 +5,7 @@ import type { Id } from '../domain/gear.ts'
 import type { Tone } from '../domain/signs.ts'
 import type { Follow } from './actions/action.ts'
 
-export type Screen = 'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'help'
+export type Screen = 'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'deadlines' | 'help'
 
 export interface LogEntry {
   seq: number
@@ -40,6 +40,8 @@ export interface Ui {
   top: number
   /** The event in hand in the log; the newest when there is none. */
   entry: number | null
+  /** The place of the one in hand among the deadlines ahead. */
+  deadline: number
   /** The question that led to the card, as it was left: Esc goes back to it. */
   under: Pick<Ui, 'action' | 'answers' | 'text' | 'cursor'> | null
   /** Riding positions called again, until each has an answer newer than this event. */
@@ -63,6 +65,7 @@ export const startUi: Ui = {
   card: null,
   top: 0,
   entry: null,
+  deadline: 0,
   under: null,
   again: null,
   doubted: null,

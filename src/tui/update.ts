@@ -5,6 +5,7 @@ import { ACTIONS, actionBy, LOOKING } from './keymap.ts'
 import { isTooSmall } from './panels/frame.ts'
 import { lastTop, partFrom } from './panels/reading.ts'
 import { logIndex, say, type Ui, type Updated } from './ui-state.ts'
+import { updateDeadlines } from './update/deadlines.ts'
 import { callRoll, updateRollCall } from './update/roll-call.ts'
 import { startSheet, updateSheet } from './update/sheet.ts'
 import type { View } from './view.ts'
@@ -23,6 +24,8 @@ export function update(before: Ui, token: Token, view: View): Updated {
       return updateRollCall(ui, token, view)
     case 'log':
       return updateLog(ui, token, view)
+    case 'deadlines':
+      return updateDeadlines(ui, token, view, scrolled)
     case 'card':
     case 'help':
       return updateReading(ui, token, view)
@@ -87,6 +90,8 @@ function press(ui: Ui, char: string, view: View): Updated {
       return { ui: { ...ui, screen: 'help', top: 0 } }
     case 'log':
       return { ui: { ...ui, screen: 'log', entry: null }, effect: { log: true } }
+    case 'deadlines':
+      return { ui: { ...ui, screen: 'deadlines', deadline: 0 } }
     case 'roll-call':
       return callRoll(ui, view)
     case undefined:

@@ -43,7 +43,7 @@ describe('schema', () => {
       status: 2,
       stdout: '',
       stderr:
-        'bayboard: There is no schema constructor. Choose one of: command, journal, overlay, plan, readiness-log, status.\n',
+        'bayboard: There is no schema constructor. Choose one of: command, forecast, journal, overlay, plan, readiness-log, status.\n',
     })
   })
 })

@@ -45,6 +45,7 @@ const SCREENS: [name: string, board: () => Bench][] = [
   ['open-items-next', () => demo().press({ type: 'a' }, 'enter', 'enter')],
   ['note', () => demo().press({ type: 'n' }, { type: 'Hydrant at Mill Lane is frozen.' })],
   ['log', () => demo().press({ type: 'n' }, { type: 'Hose bed checked.' }, 'enter', 'enter', { type: 'l' })],
+  ['deadlines', () => demo().type('.')],
   ['card', () => demo().press({ scan: 'K-9071' })],
   ['card-taught', () => demo().press({ scan: 'C-9091' }, 'tab')],
   ['help', () => demo().type('?')],

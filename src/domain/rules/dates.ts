@@ -27,7 +27,7 @@ function judgeDay(
   days: { since: { on: LocalDate; what: string }; limit: Duration; falls: LocalDate; lastGood: LocalDate },
 ): Verdict {
   const { since, limit, falls, lastGood } = days
-  const more = { on: falls, since, limit }
+  const more = { on: falls, lastGood, since, limit }
   if (setting.today > lastGood)
     return verdict(rule, element, rule.past, `${what} ended on ${sayDate(lastGood)}`, more)
   if (setting.until > lastGood) {

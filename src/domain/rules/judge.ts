@@ -7,7 +7,8 @@ import { judgeExposure, judgePressure, judgeTags } from './conditions.ts'
 import { judgeFitTest, judgeInterval, judgeLife } from './dates.ts'
 import { severity, type Judge, type Setting, type Verdict, type Wearer } from './verdict.ts'
 
-function judgeFor({ watch }: Rule): Judge | undefined {
+/** Who looks at an element by a rule; undefined for a rule that is asked of the seat. */
+export function judgeFor({ watch }: Rule): Judge | undefined {
   if ('since' in watch) {
     if (watch.since === 'manufactured') return judgeLife
     return watch.since === 'fit-test' ? judgeFitTest : judgeInterval

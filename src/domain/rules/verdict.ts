@@ -16,6 +16,8 @@ export interface Verdict {
   says: string
   /** The day the limit falls, where there is one. */
   on: LocalDate | null
+  /** The last day on which it may still be worn, where there is a limit that falls. */
+  lastGood?: LocalDate
   /** The day it counts from, and what happened then. */
   since?: { on: LocalDate; what: string }
   /** The limit that was counted, where there is one. */
@@ -51,7 +53,7 @@ export const verdict = (
   { id, kind }: { id: Id | null; kind: Kind },
   state: Condition,
   says: string,
-  more: Partial<Pick<Verdict, 'on' | 'since' | 'limit' | 'matter'>> = {},
+  more: Partial<Pick<Verdict, 'on' | 'lastGood' | 'since' | 'limit' | 'matter'>> = {},
 ): Verdict => ({
   element: id,
   kind,

@@ -1,0 +1,137 @@
+// What comes due, with the day its own rule gives; it must never reckon a date that no rule has given.
+import { settingOf } from '../assess.ts'
+import type { Id, Matter } from '../gear.ts'
+import { KINDS, type Care, type Kind } from '../kinds.ts'
+import type { Policy, Rule } from '../policy/shape.ts'
+import { judgeFor } from '../rules/judge.ts'
+import { isLooser, type Setting, type Verdict, type Wearer } from '../rules/verdict.ts'
+import { assigned, type Custody, type Element, type State } from '../state.ts'
+import { addDays, type Instant, type LocalDate } from '../time.ts'
+
+/** What a limit asks for as it falls: another element, a fit test of its wearer, or a care. */
+export type Need = 'replacement' | 'fit-test' | Care
+
+export interface Subject {
+  /** For a fit test the facepiece that it is with. */
+  element: Id
+  kind: Kind
+  rule: string
+  matter: Matter
+  need: Need
+  /** Who has it, or the riding position it is at; nobody for a spare on the rack. */
+  holder: Id | null
+  holderName: string
+  where: Custody['where']
+  /** One sentence without the element's name. */
+  says: string
+  /** The department's overlay gives this rule more room than the published base. */
+  looser: boolean
+}
+export interface Deadline extends Subject {
+  /** The day the limit falls. */
+  on: LocalDate
+  /** The last day on which it may still be worn. */
+  lastGood: LocalDate
+}
+
+export interface Forecast {
+  at: Instant
+  from: LocalDate
+  /** The last day looked at. */
+  until: LocalDate
+  /** Limits that have fallen already, the oldest first. */
+  past: Deadline[]
+  /** Limits that fall up to `until`, the nearest first. */
+  ahead: Deadline[]
+  /** What has no day because something is not known: never taken for something that does not come due. */
+  undated: Subject[]
+  /** How many limits fall after `until`. */
+  beyond: number
+}
+
+type DatedWatch = Extract<Rule['watch'], { since: string }>
+const needOf = (watch: DatedWatch): Need =>
+  watch.since === 'care' ? watch.care : watch.since === 'fit-test' ? 'fit-test' : 'replacement'
+
+/** Whose it is just now: of a spare that stands in, whoever wears it. */
+function holdersIn(state: State): ReadonlyMap<Id, Id> {
+  const holders = new Map<Id, Id>()
+  for (const { id, issuedTo } of state.elements.values()) if (issuedTo !== null) holders.set(id, issuedTo)
+  for (const { element, holder } of state.standIns.values()) holders.set(element, holder)
+  return holders
+}
+
+/** Off duty or on, a member's fit test runs; it is asked with the one facepiece that is in their place. */
+function wearerOf(state: State, element: Element, holder: Id | null): Wearer | undefined {
+  const member = holder === null ? undefined : state.members.get(holder)
+  if (!member || assigned(state, member.id, element.kind)?.id !== element.id) return undefined
+  const seat = { id: member.seat ?? '', rig: '', position: '', critical: false, member: member.id }
+  return { seat, member, parts: new Map() }
+}
+
+/** @param days how far to look, from the station's own day at that instant on */
+export function forecast(state: State, policy: Policy, at: Instant, days: number): Forecast {
+  const setting = settingOf(state, policy, at)
+  const { today } = setting
+  const seen: Forecast = {
+    at,
+    from: today,
+    until: addDays(today, days),
+    past: [],
+    ahead: [],
+    undated: [],
+    beyond: 0,
+  }
+  const holders = holdersIn(state)
+  for (const element of state.elements.values()) {
+    // Nothing comes due of what has left the books; evidence is left as it is.
+    if (element.custody.where === 'retired' || element.custody.where === 'held') continue
+    const holder = holders.get(element.id) ?? null
+    for (const [subject, verdict] of judged(state, setting, element, holder))
+      take(seen, today, subject, verdict)
+  }
+  seen.past.sort(byDay)
+  seen.ahead.sort(byDay)
+  return seen
+}
+
+function* judged(
+  state: State,
+  setting: Setting,
+  element: Element,
+  holder: Id | null,
+): Generator<[Subject, Verdict]> {
+  const wearer = wearerOf(state, element, holder)
+  const holderName = (holder !== null && state.members.get(holder)?.name) || ''
+  for (const { rule } of setting.policy.rules) {
+    if (!('since' in rule.watch) || !rule.kinds.includes(element.kind)) continue
+    const verdict = judgeFor(rule)?.(rule, element, setting, wearer)
+    if (!verdict) continue
+    const subject: Subject = {
+      element: element.id,
+      kind: element.kind,
+      rule: rule.id,
+      matter: verdict.matter,
+      need: needOf(rule.watch),
+      holder,
+      holderName,
+      where: element.custody.where,
+      says: verdict.says,
+      looser: isLooser(setting.policy, rule.id),
+    }
+    yield [subject, verdict]
+  }
+}
+
+function take(seen: Forecast, today: LocalDate, subject: Subject, { on, lastGood }: Verdict): void {
+  if (on === null || lastGood === undefined) seen.undated.push(subject)
+  else if (today > lastGood) seen.past.push({ ...subject, on, lastGood })
+  else if (on <= seen.until) seen.ahead.push({ ...subject, on, lastGood })
+  else seen.beyond += 1
+}
+
+const byDay = (a: Deadline, b: Deadline): number =>
+  a.on.localeCompare(b.on) ||
+  KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) ||
+  a.element.localeCompare(b.element) ||
+  a.rule.localeCompare(b.rule)
