@@ -1,17 +1,32 @@
 // What the board asks of the station's files: the newest events, a card, an exported log. It must never write the journal.
+import type { Event } from '../domain/events.ts'
+import { passing, type LogFilter } from '../domain/log-filter.ts'
 import { lastTour } from '../domain/state.ts'
 import { cardText } from '../exports/history.ts'
 import type { Session } from '../session.ts'
 import { readNewest } from '../store/newest.ts'
+import { readEvents } from '../store/station.ts'
 import type { Desk } from '../tui/run-board.tsx'
 import { exportToStation, FORMATS } from './export.ts'
 import { eventsAbout } from './history.ts'
 
 export const deskOf = (session: Session, folder: string, data: URL): Desk => ({
-  newest: (count) => readNewest(folder, count),
+  newest: (count, filter) => (filter ? newestPassing(folder, filter, count) : readNewest(folder, count)),
   card: (id) => cardText(eventsAbout(folder, id), session.state, id, session.now()).split('\n'),
   exportLog(format) {
     const known = FORMATS.find((each) => each === format)!
     return exportToStation(session, folder, lastTour(session.state)!, known, data)
   },
 })
+
+/** A filter has to see the journal in its own order; only the newest of what passes is kept. */
+function newestPassing(folder: string, filter: LogFilter, count: number): Event[] {
+  const passes = passing(filter)
+  let kept: Event[] = []
+  readEvents(folder, (event) => {
+    if (!passes(event)) return
+    kept.push(event)
+    if (kept.length >= 2 * count) kept = kept.slice(-count)
+  })
+  return kept.slice(-count).toReversed()
+}

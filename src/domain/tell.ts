@@ -92,7 +92,7 @@ function sayBatch({ elements, cares }: EventData['batch-received']): string {
 }
 
 /** `1971-2018` and the like are shown as they were given; an absent value reads `nothing`. */
-const value = (said: unknown): string =>
+export const sayValue = (said: unknown): string =>
   said === null || said === undefined
     ? 'nothing'
     : typeof said === 'object'
@@ -194,7 +194,7 @@ function sentence(event: Event, state: State): string {
       const subject = data.subject ? ` (${data.subject}${care})` : ''
       if (data.with.withdrawn) return `Withdrew event ${data.seq}${subject}: ${data.why}.`
       const fields = Object.keys(data.with).map(
-        (key) => `${key} ${value(data.with[key])}, was ${value(data.was[key])}`,
+        (key) => `${key} ${sayValue(data.with[key])}, was ${sayValue(data.was[key])}`,
       )
       return `Amended event ${data.seq}${subject}: ${fields.join('; ')}. ${data.why}.`
     }

@@ -1,6 +1,7 @@
 // The board's loop: tokens in, what the glass shows out, and what an effect asks of the session and the desk. It must never decide anything.
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
+import type { LogFilter } from '../domain/log-filter.ts'
 import type { Session } from '../session.ts'
 import type { Follow } from './actions/action.ts'
 import type { Glass } from './app.tsx'
@@ -14,8 +15,8 @@ import { viewOf, type View } from './view.ts'
 
 /** What the board needs from beyond the session: files are read and written by whoever runs it. */
 export interface Desk {
-  /** The newest events, newest first. */
-  newest(count: number): Event[]
+  /** The newest events, newest first; of those that are wanted where there is a filter. */
+  newest(count: number, filter?: LogFilter | null): Event[]
   /** All that is known of one id, as lines. */
   card(id: Id): string[]
   exportLog(format: string): Promise<Exported>
@@ -160,7 +161,8 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     while (waiting.length && !recording) take(waiting.shift()!)
   }
 
-  const withLog = (next: Ui): Ui => showLog(next, logEntries(desk.newest(LOG_LENGTH), session.state))
+  const withLog = (next: Ui): Ui =>
+    showLog(next, logEntries(desk.newest(LOG_LENGTH, next.filter), session.state))
 
   /** A mistake of the program's own, or a file that cannot be read, must not take the board down. */
   function sayMistake(error: unknown): void {

@@ -2,10 +2,12 @@
 import type { Command } from '../domain/commands.ts'
 import type { Action } from './actions/action.ts'
 import * as care from './actions/care.ts'
+import { correct, withdraw } from './actions/correct.ts'
 import * as crew from './actions/crew.ts'
 import * as custody from './actions/custody.ts'
 import * as desk from './actions/desk.ts'
 import { handOver } from './actions/hand-over.ts'
+import { onlyElement, onlyMember, onlySeat, onlyTour } from './actions/log-filters.ts'
 import * as outOfService from './actions/out-of-service.ts'
 import { pressure } from './actions/pressure.ts'
 import * as spare from './actions/swap.ts'
@@ -47,8 +49,8 @@ export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[]
 ]
 
 export const ACTIONS: readonly Action[] = ACTION_GROUPS.flatMap((group) => group.actions)
-/** Started on the log, of the record in hand there. */
-export const LOG_ACTIONS: readonly Action[] = [desk.withdraw]
+/** Started on the log: of the record in hand, or of what is shown. */
+export const LOG_ACTIONS: readonly Action[] = [correct, withdraw, onlyTour, onlySeat, onlyElement, onlyMember]
 export const actionBy = (id: string): Action => [...ACTIONS, ...LOG_ACTIONS].find((each) => each.id === id)!
 
 /** Keys that move, look or leave; they never record anything. */

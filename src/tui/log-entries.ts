@@ -1,7 +1,8 @@
 // The newest events as the lines of the log, each with what became of it; it must never leave one out.
 import type { Event, EventOf } from '../domain/events.ts'
 import type { State } from '../domain/state.ts'
-import { tell } from '../domain/tell.ts'
+import { sayMember } from '../domain/decide/decision.ts'
+import { sayValue, tell } from '../domain/tell.ts'
 import type { LogEntry } from './ui-state.ts'
 
 const LABELS: readonly Event['type'][] = ['member-added', 'element-added', 'gear-imported']
@@ -13,17 +14,37 @@ function sayAmended({ seq, data }: EventOf<'event-amended'>): string {
   return `${what}${isPart ? ` for ${data.subject}` : ''} by #${seq}`
 }
 
+/** What was corrected, and why, with who said so and when. */
+function sayVersion({ seq, at, by, data }: EventOf<'event-amended'>, state: State): string {
+  const subject = data.subject ? `${data.subject}: ` : ''
+  const says = data.with['withdrawn']
+    ? 'withdrawn'
+    : Object.keys(data.with)
+        .map((field) => `${field} ${sayValue(data.with[field])}, was ${sayValue(data.was[field])}`)
+        .join('; ')
+  const who = `${sayWhen(at)}, ${sayMember(state, by)}`
+  return `As amended by #${seq} (${who}): ${subject}${says.replace(/\.$/, '')}. Why: ${data.why}`
+}
+
+const sayWhen = (at: string): string => `${at.slice(0, 10)} ${at.slice(11, 16)}`
+
 /** `events` newest first; a correction is always newer than what it corrects, so it is among them. */
 export function logEntries(events: readonly Event[], state: State): LogEntry[] {
-  const amended = new Map<number, string>()
+  const amended = new Map<number, EventOf<'event-amended'>[]>()
   return events.map((event) => {
-    if (event.type === 'event-amended' && !amended.has(event.data.seq)) {
-      amended.set(event.data.seq, sayAmended(event))
+    if (event.type === 'event-amended') {
+      amended.set(event.data.seq, [event, ...(amended.get(event.data.seq) ?? [])])
     }
+    const said = tell(event, state)
+    const amendments = amended.get(event.seq) ?? []
+    const last = amendments.at(-1)
     return {
       seq: event.seq,
-      text: `#${event.seq} ${event.at.slice(0, 10)} ${event.at.slice(11, 16)} ${event.by}: ${tell(event, state)}`,
-      became: amended.get(event.seq),
+      text: `#${event.seq} ${sayWhen(event.at)} ${event.by}: ${said}`,
+      became: last && sayAmended(last),
+      versions: last
+        ? [`As first recorded: ${said}`, ...amendments.map((each) => sayVersion(each, state))]
+        : [],
       isCorrection: event.type === 'event-amended',
       isLabel: LABELS.includes(event.type),
     }

@@ -2,6 +2,7 @@
 import type { Command } from '../domain/commands.ts'
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
+import type { LogFilter } from '../domain/log-filter.ts'
 import type { Tone } from '../domain/signs.ts'
 import type { Follow } from './actions/action.ts'
 
@@ -12,6 +13,8 @@ export interface LogEntry {
   text: string
   /** `withdrawn by #41`: what became of it. */
   became?: string | undefined
+  /** As first recorded and as amended, in order; none where it stands as it was recorded. */
+  versions: readonly string[]
   /** It amends or withdraws another. */
   isCorrection: boolean
   /** It says who or what there is: that is corrected, never withdrawn. */
@@ -33,6 +36,8 @@ export interface Ui {
   cursor: number
   text: string
   log: readonly LogEntry[]
+  /** Which records of the log are shown; all of them when there is none. */
+  filter: LogFilter | null
   /** The newest events, read when the last act is to be undone. */
   acts: readonly Event[]
   card: { id: Id; lines: readonly string[] } | null
@@ -61,6 +66,7 @@ export const startUi: Ui = {
   cursor: 0,
   text: '',
   log: [],
+  filter: null,
   acts: [],
   card: null,
   top: 0,

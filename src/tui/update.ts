@@ -1,12 +1,13 @@
 // What a key does to the screen: a pure function of the screen's state, the token and the view. Only an effect can record.
 import type { Token } from './input/keys.ts'
-import { refusalOf } from './actions/action.ts'
-import { ACTIONS, actionBy, LOOKING } from './keymap.ts'
+import { ACTIONS, LOOKING } from './keymap.ts'
 import { isTooSmall } from './panels/frame.ts'
 import { lastTop, partFrom } from './panels/reading.ts'
-import { logIndex, say, type Ui, type Updated } from './ui-state.ts'
+import { say, type Ui, type Updated } from './ui-state.ts'
 import { updateDeadlines } from './update/deadlines.ts'
+import { updateLog } from './update/log.ts'
 import { callRoll, updateRollCall } from './update/roll-call.ts'
+import { PAGE, scrolled } from './update/scroll.ts'
 import { startSheet, updateSheet } from './update/sheet.ts'
 import type { View } from './view.ts'
 
@@ -43,8 +44,6 @@ function scanned(ui: Ui, { scan, tooLong }: Extract<Token, { scan: string }>, { 
     ? { ui, effect: { card: id } }
     : say(ui, `Read "${scan}": no element, member or riding position here has this id or serial.`)
 }
-
-const PAGE = 10
 
 function updateBoard(ui: Ui, token: Token, view: View): Updated {
   if ('char' in token) return press(ui, token.char, view)
@@ -89,7 +88,7 @@ function press(ui: Ui, char: string, view: View): Updated {
     case 'help':
       return { ui: { ...ui, screen: 'help', top: 0 } }
     case 'log':
-      return { ui: { ...ui, screen: 'log', entry: null }, effect: { log: true } }
+      return { ui: { ...ui, screen: 'log', entry: null, filter: null }, effect: { log: true } }
     case 'deadlines':
       return { ui: { ...ui, screen: 'deadlines', deadline: 0 } }
     case 'roll-call':
@@ -104,21 +103,6 @@ function press(ui: Ui, char: string, view: View): Updated {
   return action.id === 'undo' ? { ui, effect: { undo: true } } : startSheet(ui, view, action.id)
 }
 
-const STEPS: Readonly<Record<string, number>> = {
-  up: -1,
-  down: 1,
-  'page-up': -PAGE,
-  'page-down': PAGE,
-  home: -Infinity,
-  end: Infinity,
-}
-
-/** Moves no further than `last`, so that the way back begins at once. */
-function scrolled(from: number, token: Token, last: number): number {
-  const step = 'key' in token ? (STEPS[token.key] ?? 0) : 0
-  return Math.max(0, Math.min(last, Math.min(from, last) + step))
-}
-
 function updateReading(ui: Ui, token: Token, view: View): Updated {
   if ('key' in token && (token.key === 'tab' || token.key === 'back-tab'))
     return { ui: { ...ui, top: partFrom(view, ui, view.size, token.key === 'back-tab') } }
@@ -129,24 +113,4 @@ function updateReading(ui: Ui, token: Token, view: View): Updated {
   return {
     ui: ui.under ? { ...left, ...ui.under, screen: 'sheet', under: null } : { ...left, screen: ui.from },
   }
-}
-
-function updateLog(ui: Ui, token: Token, view: View): Updated {
-  if ('key' in token && token.key === 'escape') return { ui: { ...ui, screen: 'board' } }
-  const at = logIndex(ui)
-  const entry = ui.log[at]
-  if ('char' in token && token.char === actionBy('withdraw').key && entry) {
-    const { seq, isLabel, text } = entry
-    if (isLabel)
-      return say(ui, `Event ${seq} says who or what there is. It is corrected with: bayboard record (amend).`)
-    const refused = refusalOf(view, { do: 'amend', seq, why: 'withdrawn', with: { withdrawn: true } })
-    return refused
-      ? say(ui, refused)
-      : startSheet({ ...ui, entry: seq }, view, 'withdraw', [
-          { name: 'seq', value: String(seq), isGiven: true },
-          { name: 'said', value: text, isGiven: true },
-        ])
-  }
-  const to = ui.log[scrolled(at, token, ui.log.length - 1)]
-  return { ui: { ...ui, entry: to?.seq ?? null } }
 }

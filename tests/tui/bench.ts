@@ -3,6 +3,7 @@ import { parseCommand, type Command, type Dated } from '../../src/domain/command
 import { decide } from '../../src/domain/decide.ts'
 import type { Event, EventType } from '../../src/domain/events.ts'
 import { evolve } from '../../src/domain/evolve.ts'
+import { passing } from '../../src/domain/log-filter.ts'
 import type { State } from '../../src/domain/state.ts'
 import { aboutOf } from '../../src/domain/tell.ts'
 import { cardText } from '../../src/exports/history.ts'
@@ -100,7 +101,8 @@ export function bench(
     left.push(effect)
   }
   function readLog(): void {
-    ui = showLog(ui, logEntries(events.toReversed(), state))
+    const shown = ui.filter ? events.filter(passing(ui.filter)) : events
+    ui = showLog(ui, logEntries(shown.toReversed(), state))
   }
   function take(token: Token): void {
     pressed += 1

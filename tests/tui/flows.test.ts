@@ -82,11 +82,11 @@ test('an act is not withdrawn: the log says so before it asks for a reason', () 
 })
 
 test('who or what there is cannot be withdrawn; the log says how it is corrected', () => {
-  const log = [{ seq: 2, text: '#2', isCorrection: false, isLabel: true }]
+  const log = [{ seq: 2, text: '#2', versions: [], isCorrection: false, isLabel: true }]
   const board = bench(fitEngine(), { ui: { screen: 'log', log } }).type('-')
   expect(board.ui).toMatchObject({ screen: 'log', action: null })
   expect(board.ui.message!.text).toBe(
-    'Event 2 says who or what there is. It is corrected with: bayboard record (amend).',
+    'Event 2 says who or what there is: that is corrected with c, never withdrawn.',
   )
 })
 

@@ -1,7 +1,7 @@
 // The one table of keys: every command has a key or a stated reason for none, and no key means two things.
 import { expect, test } from 'vitest'
 import { COMMAND_NAMES, type CommandName } from '../../src/domain/commands.ts'
-import { ACTIONS, ACTION_GROUPS, KEY_LINE, LOOKING, WITHOUT_KEY } from '../../src/tui/keymap.ts'
+import { ACTIONS, ACTION_GROUPS, KEY_LINE, LOG_ACTIONS, LOOKING, WITHOUT_KEY } from '../../src/tui/keymap.ts'
 import { keyLine } from '../../src/tui/panels/board.ts'
 import { keyLines } from '../../src/tui/panels/reading.ts'
 import { bench, type Press } from './bench.ts'
@@ -59,6 +59,13 @@ test('no two keys are the same, and none is one that looks or moves', () => {
   expect(new Set(keys).size).toBe(keys.length)
   for (const key of keys) expect([...key]).toHaveLength(1)
   for (const key of keys) expect(key).not.toMatch(/\d|\s/)
+})
+
+test('no two keys of the log are the same, and the log names every one of them', () => {
+  const keys = LOG_ACTIONS.map((each) => each.key)
+  expect(new Set(keys).size).toBe(keys.length)
+  const foot = bench(fitEngine()).type('l').screen().at(-1)!
+  for (const key of keys) expect(foot).toContain(` ${key} `)
 })
 
 test('no two actions have the same id or the same words on the key line', () => {

@@ -3,9 +3,9 @@ import { expect, test } from 'vitest'
 import type { Event } from '../../src/domain/events.ts'
 import { logEntries } from '../../src/tui/log-entries.ts'
 import { fitCrew, FIT, reads } from '../domain/fit-crew.ts'
-import { journalOf, type Told } from '../domain/given.ts'
+import { journalOf, NOW, type Told } from '../domain/given.ts'
 import { bench, type Bench } from './bench.ts'
-import { fitEngine } from './stations.ts'
+import { demonstrationAfter, fitEngine } from './stations.ts'
 
 const noted = (): Bench =>
   ['First.', 'Second.', 'Third.'].reduce(
@@ -19,7 +19,8 @@ test('a line that was withdrawn says by which event, and the one in hand stays i
   const inHand = board.screen().find((line) => line.startsWith('> '))!
   expect(inHand).toContain(`(withdrawn by #${last})`)
   expect(inHand).toContain('Note: Second.')
-  expect(board.screen().filter((line) => line.includes('(withdrawn'))).toHaveLength(2)
+  expect(board.text()).toContain('As first recorded: Note: Second.')
+  expect(board.text()).toMatch(new RegExp(`As amended by #${last} [^]*: withdrawn. Why:\\s+wrong rig`))
 })
 
 test('the last look at a withdrawal shows what the event says and why it is withdrawn', () => {
@@ -57,4 +58,82 @@ test('a line that was amended says so, and one element of a crew taken out is na
   expect(became(first + 1)).toBe(`amended by #${first + 3}`)
   expect(became(first + 2)).toBe(`withdrawn for HO-1 by #${first + 4}`)
   expect(became(first)).toBeUndefined()
+})
+
+/** The log as it is after these steps, on the screen. */
+function logAfter(...steps: Told[]): Bench {
+  const events = journalOf(FIT, ...steps)
+  const state = fitCrew(...steps)
+  const log = logEntries(events.toReversed(), state)
+  return bench({ state, at: NOW }, { ui: { screen: 'log', log, entry: log[0]!.seq } })
+}
+
+test('a pressure that was misread is corrected by a sheet; both versions are seen before and after', () => {
+  const board = bench(fitEngine()).press({ type: 'p' }).write('4300').press('enter', { type: 'l' })
+  const read = board.events[0]!.seq
+  board.press({ type: 'c' }, 'enter')
+  expect(board.text()).toContain('(it says: 4300)')
+  board.write('4400').write('misread the gauge')
+  expect(board.text()).toContain('As recorded: #')
+  expect(board.text()).toContain('As amended: Pressure in psi: 4400, was 4300.')
+  expect(board.text()).toContain('Because: misread the gauge')
+  board.press('enter')
+  expect(board.commands.at(-1)).toMatchObject({ do: 'amend', seq: read, with: { psi: 4400 } })
+  board.press('down')
+  expect(board.text()).toContain('As first recorded: Read 4300 psi on cylinder CY-1.')
+  expect(board.text()).toContain(`As amended by #${read + 1} (`)
+  expect(board.press('enter').text()).toMatch(/psi 4400, was\s+4300\. Why: misread the gauge/)
+  expect(board.press('escape').ui.screen).toBe('log')
+})
+
+test.each([
+  ['4300', 'That is what it says now.'],
+  ['full', '"full" is not a whole number.'],
+  ['9000', 'far more than CY-1 is rated for'],
+])('a correction to %j is refused before it is confirmed', (value, words) => {
+  const board = bench(fitEngine()).press({ type: 'p' }).write('4300').press('enter', { type: 'lc' }, 'enter')
+  expect(board.write(value).ui.message!.text).toContain(words)
+  expect(board.events).toHaveLength(1)
+})
+
+test('a wrong label is corrected at the keyboard', () => {
+  const board = logAfter({ do: 'add-element', element: { id: 'HE-9', kind: 'helmet', made: '2014-05' } })
+  board.type('c').pick('month').write('2024-05').write('read the wrong label').press('enter')
+  expect(board.state.elements.get('HE-9')!.made).toBe('2024-05')
+})
+
+test('one element that was not there is taken out of the exposure of a crew', () => {
+  const board = logAfter({ do: 'record-exposure', exposure: 'water', seats: ['E6-1'] })
+  board.type('c').pick('HE-1', 'withdraw').write('it was on the rack').press('enter')
+  expect(board.state.elements.get('HE-1')!.exposures).toEqual([])
+  expect(board.state.elements.get('HO-1')!.exposures).toHaveLength(1)
+})
+
+test('what was done is not corrected but undone, and an answer is called again: the log says which', () => {
+  const acts = logAfter({ do: 'clear-seat', seat: 'E6-2' }).type('c')
+  expect(acts.ui.message!.text).toMatch(/cannot be amended any more/)
+  const answers = logAfter({ do: 'answer', seat: 'E6-1' }).type('c')
+  expect(answers.ui.message!.text).toMatch(/withdraw event \d+ with -, and call E6-1 again/)
+})
+
+test('only one member: the title says so, the others are gone, and Esc shows all before it leaves', () => {
+  const board = noted().press({ type: 'c' }, 'enter', { type: 'l' })
+  const all = board.ui.log.length
+  board.press({ type: 's' }).pick('E6-1')
+  expect(board.text()).toContain('The log of riding position E6-1 only, newest first: 1. Esc shows all')
+  expect(board.screen().filter((line) => line.includes('Note:'))).toEqual([])
+  expect(board.press('escape').ui).toMatchObject({ screen: 'log', filter: null })
+  expect(board.ui.log).toHaveLength(all)
+  expect(board.press('escape').ui.screen).toBe('board')
+})
+
+test('a choice of what to show that is left with Esc changes nothing', () => {
+  const board = noted().type('l')
+  const before = board.text()
+  for (const key of ['t', 's', 'e', 'm']) expect(board.press({ type: key }, 'escape').text()).toBe(before)
+})
+
+test('the log is shown only in part also while no tour is open, and nobody is asked who they are', () => {
+  const board = bench(demonstrationAfter({ do: 'hand-over', by: 'M-901', to: 'M-912' })).type('lm')
+  expect(board.text()).toContain('Show the log of which member?')
 })

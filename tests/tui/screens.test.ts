@@ -46,6 +46,15 @@ const SCREENS: [name: string, board: () => Bench][] = [
   ['note', () => demo().press({ type: 'n' }, { type: 'Hydrant at Mill Lane is frozen.' })],
   ['log', () => demo().press({ type: 'n' }, { type: 'Hose bed checked.' }, 'enter', 'enter', { type: 'l' })],
   ['deadlines', () => demo().type('.')],
+  [
+    'log-corrected',
+    () => {
+      const board = demo().press({ type: 'n' }, { type: 'Hose bed checked.' }, 'enter', 'enter', {
+        type: 'lc',
+      })
+      return board.press('enter').write('Hose bed loaded.').write('said wrong').press('enter', 'down')
+    },
+  ],
   ['card', () => demo().press({ scan: 'K-9071' })],
   ['card-taught', () => demo().press({ scan: 'C-9091' }, 'tab')],
   ['help', () => demo().type('?')],

@@ -4,6 +4,7 @@ import { assessNow } from '../../domain/assess.ts'
 import { SETUP, type Command, type Dated, type Unsigned } from '../../domain/commands.ts'
 import { decide } from '../../domain/decide.ts'
 import { imagine } from '../../domain/imagine.ts'
+import type { LogFilter } from '../../domain/log-filter.ts'
 import type { Tone } from '../../domain/signs.ts'
 import { tell } from '../../domain/tell.ts'
 import { sayNames } from '../say.ts'
@@ -24,9 +25,12 @@ export interface Option {
  */
 export type Follow = { export: string } | { action: string; answers?: Readonly<Record<string, string>> }
 
-/** What to do when the last question is answered; `export` and `card` reach beyond the journal. */
+/** What to do when the last question is answered; all but `commands` leave the journal as it is. */
 export type Deed =
-  { commands: Command[]; done: string; follow?: Follow | undefined } | { export: string } | { card: string }
+  | { commands: Command[]; done: string; follow?: Follow | undefined }
+  | { export: string }
+  | { card: string }
+  | { log: LogFilter }
 
 /** One line of the last look; of many items only as many are shown as there is room for. */
 export interface LookLine {
@@ -71,6 +75,8 @@ export interface Action {
   help: string
   /** It is not about the riding position in hand. */
   isOfStation?: true
+  /** It leaves the journal as it is, so it does not matter who is at the board. */
+  recordsNothing?: true
   /** Why it cannot be done now, in the words of the refusal; the key stays visible and says so. */
   blocked?: (view: View) => string | undefined
   /** The next question, from the answers so far. */

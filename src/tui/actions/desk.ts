@@ -1,4 +1,4 @@
-// What the officer writes and takes away: notes, a withdrawn record, the exported log.
+// What the officer writes, takes away and looks up: notes, the exported log, a card.
 import { lastTour } from '../../domain/state.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
@@ -19,36 +19,10 @@ export const note: Action = {
   },
 }
 
-/** Started from the log, on the entry in hand: its number and what it says are the first answers. */
-export const withdraw: Action = {
-  id: 'withdraw',
-  isOfStation: true,
-  key: '-',
-  label: 'withdraw',
-  help: 'Withdraw the record in hand, which should not have been made. Both stay visible.',
-  next(view, answers) {
-    const asked = askWords(answers, 'why', `Why is event ${answers['seq']} withdrawn?`)
-    if (asked) return asked
-    const command: Command = {
-      do: 'amend',
-      by: view.speaker!,
-      seq: Number(answers['seq']),
-      why: answers['why']!,
-      with: { withdrawn: true },
-    }
-    return confirm(
-      view,
-      `Withdraw event ${answers['seq']}?`,
-      [command],
-      `Event ${answers['seq']} is withdrawn; both stay in the log.`,
-      [answers['said'] ?? '', `Because: ${answers['why']}.`].filter(Boolean),
-    )
-  },
-}
-
 export const exportLog: Action = {
   id: 'export',
   isOfStation: true,
+  recordsNothing: true,
   key: 'x',
   label: 'export',
   help: "Export the readiness log of this tour, or of the last one, into the station's folder.",
@@ -78,6 +52,7 @@ export const exportLog: Action = {
 export const find: Action = {
   id: 'find',
   isOfStation: true,
+  recordsNothing: true,
   key: '/',
   label: 'find',
   help: 'Find an element, a member or a riding position by id, name or serial; or scan its label.',

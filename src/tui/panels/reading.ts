@@ -1,12 +1,12 @@
-// Screens that are read: the log, the card of one element or member, the help. They record nothing.
+// Screens that are read: the card of one element, member or record, and the help. They record nothing.
 import { CAUTIONS, SIGNS, type Shown } from '../../domain/signs.ts'
 import { KINDS, factsOf } from '../../domain/kinds.ts'
 import { ACTION_GROUPS, EVERYWHERE, LOG_ACTIONS, LOOKING, WITHOUT_KEY } from '../keymap.ts'
 import { capital } from '../../domain/decide/decision.ts'
-import { clip, fit, windowStart, wrap } from '../cells.ts'
+import { fit, wrap } from '../cells.ts'
 import { sayPlace, sayReason } from '../say.ts'
 import { plainLine, type Line } from '../theme.ts'
-import { logIndex, type LogEntry, type Ui } from '../ui-state.ts'
+import type { Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, foot, head, mark, rule, screen, type Size } from './frame.ts'
 
@@ -75,44 +75,6 @@ function scrolled(view: View, ui: Ui, size: Size, title: string): Line[] {
 
 export const cardScreen = (view: View, ui: Ui, size: Size): Line[] =>
   scrolled(view, ui, size, ui.card?.id ?? '')
-
-const DETAIL = 4
-
-/** What became of a record stands before it, where it is not cut off. */
-const sayEntry = ({ became, text }: LogEntry): string => (became ? `(${became}) ${text}` : text)
-
-export function logScreen(view: View, ui: Ui, size: Size): Line[] {
-  const { unicode } = view
-  const room = bodyHeight(view, size) - 1
-  const at = logIndex(ui)
-  const inHand = ui.log[at]
-  // The entry in hand is shown whole beneath the list, in a space that stays so that the list never jumps.
-  const whole = inHand ? wrap(sayEntry(inHand), size.columns - 4).slice(0, DETAIL) : []
-  const rows = room - DETAIL - 1
-  const start = windowStart(at, ui.log.length, rows)
-  const list = ui.log.slice(start, start + rows).map((entry, index): Line => {
-    const isInHand = start + index === at
-    return [
-      { text: isInHand ? '> ' : '  ', bold: true },
-      {
-        text: clip(sayEntry(entry), size.columns - 2, unicode),
-        bold: isInHand,
-        tone: entry.isCorrection ? 'warn' : undefined,
-        dim: entry.became !== undefined && !isInHand,
-      },
-    ]
-  })
-  const gap = Array.from({ length: Math.max(0, rows - list.length) }, (): Line => [])
-  const title = plainLine(
-    rule(`The log, newest first: ${ui.log.length} of ${view.state.seq} events`, size.columns, unicode),
-  )
-  const detail = [
-    plainLine(rule('in hand', size.columns, unicode)),
-    ...whole.map((text) => plainLine(`  ${text}`)),
-  ]
-  const keys = 'up, down, PgUp, PgDn move   - withdraws a record   Esc goes back'
-  return screen(head(view, size), [title, ...list, ...gap, ...detail], foot(ui, size, keys, unicode), size)
-}
 
 export function helpScreen(view: View, ui: Ui, size: Size): Line[] {
   return scrolled(view, ui, size, 'All keys, the signs, the policy and the cautions')

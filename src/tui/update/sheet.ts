@@ -16,8 +16,7 @@ const answersOf = (ui: Ui): Answers => Object.fromEntries(ui.answers.map(({ name
 export function stepOf(view: View, ui: Ui): Step {
   const action = actionBy(ui.action!)
   const answers = answersOf(ui)
-  const isNamed =
-    view.speaker !== undefined || action.id === 'open-tour' || action.id === 'find' || action.id === 'export'
+  const isNamed = view.speaker !== undefined || action.id === 'open-tour' || action.recordsNothing
   const whoAsks = isNamed
     ? undefined
     : askOfficer(view, answers, SPEAKER, 'No tour is open. Who is at the board?')
@@ -171,6 +170,8 @@ function write(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'wri
 function perform(ui: Ui, deed: Deed): Updated {
   const left = { ...ui, action: null, answers: [], text: '', cursor: 0 }
   if ('export' in deed) return { ui: left, effect: { export: deed.export } }
+  if ('log' in deed)
+    return { ui: { ...left, under: null, filter: deed.log, entry: null }, effect: { log: true } }
   if ('card' in deed) return { ui: left, effect: { card: deed.card } }
   const effect: Effect = { submit: deed.commands, done: deed.done, follow: deed.follow }
   return { ui: left, effect }
