@@ -38,11 +38,10 @@ test('an assembly swapped in by one key goes out by one key', () => {
 })
 
 test('what no key undoes says what to do instead, and Enter does nothing', () => {
-  const board = bench(demonstration()).press({ type: 'h' }, 'enter', 'enter')
-  expect(board.last()).toBe('tour-handed-over')
-  // No tour is open now, so the board asks who is there first.
-  board.press({ type: '-' }, 'enter')
-  expect(board.text()).toContain('Open a new one with o.')
+  const board = bench(demonstration()).press({ type: 'a' }, 'enter', 'enter')
+  expect(board.last()).toBe('item-acknowledged')
+  board.press({ type: '-' })
+  expect(board.text()).toContain('stays open until it is settled')
   expect(board.press('enter').text()).toContain('Nothing can be done here.')
   expect(board.events).toHaveLength(1)
 })
