@@ -1,5 +1,5 @@
 // Reads the demonstration station's commands as if they had led up to a given moment; it must never touch a clock or a disk.
-import { parseCommand, type Command, type Dated } from './domain/commands.ts'
+import { parseCommand, type Command } from './domain/commands.ts'
 import type { EventData } from './domain/events.ts'
 import { DEFAULT_BASE } from './domain/policy/bases.ts'
 import { onDuty } from './domain/rotation.ts'
@@ -10,7 +10,7 @@ export interface Demo {
   station: EventData['station-made']
   madeAt: Instant
   /** In the order of time; the command at index n becomes event n + 2. */
-  commands: Dated[]
+  commands: (Command & { at: Instant })[]
 }
 
 type When = { daysAgo: number; time: string } | { minutesAgo: number }

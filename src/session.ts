@@ -1,11 +1,12 @@
 // The one loop: alone, catch up, decide, append, evolve, tell the watchers. It must never show what is not on disk.
 import { SETUP, type Command } from './domain/commands.ts'
-import { decide } from './domain/decide.ts'
+import { decide, type Decision } from './domain/decide.ts'
 import type { Draft } from './domain/events.ts'
 import { apply, evolve, fork } from './domain/evolve.ts'
 import { emptyState, type State } from './domain/state.ts'
 import { instantIn, instantToMs, type Instant } from './domain/time.ts'
 import type { AppendRight, Keeper, Sealed, Sealing } from './session/keeper.ts'
+import { proofOf, withoutPin } from './session/pin.ts'
 
 export type { AppendRight, Keeper, Sealed, Sealing } from './session/keeper.ts'
 
@@ -33,6 +34,7 @@ export interface Session {
   close(): Promise<void>
 }
 
+type Refusal = Extract<Decision, { refused: string }>
 type HandOver = Extract<Draft, { type: 'tour-handed-over' }> & { at: Instant; by: string }
 
 /** Clocks of two machines differ a little; more than this ahead is a mistake. */
@@ -73,14 +75,21 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
       }
     }
     const at = instantIn(givenMs, zone())
-    const decision = decide({ ...command, at }, state)
-    if ('refused' in decision) return decision
-    const late = nowMs - givenMs > LATE_MS ? { recordedAt: instantIn(nowMs, zone()) } : {}
+    const now = instantIn(nowMs, zone())
+    const decision = decide({ ...withoutPin(command), at, proof: proofOf(command, state, now) }, state)
+    if ('refused' in decision) return refuse(decision, right, { at: now, by: command.by })
+    const late = nowMs - givenMs > LATE_MS ? { recordedAt: now } : {}
     const draft = { ...decision.draft, data: { ...decision.draft.data, ...late } } as Draft
     const dated = { ...draft, at, by: command.by }
     return dated.type === 'tour-handed-over' && right.sealing
       ? recordAndSeal(right, right.sealing, dated)
       : record(right, dated)
+  }
+
+  /** A refusal changes nothing, but for one that has to be known later: a wrong PIN. */
+  function refuse(decision: Refusal, right: AppendRight, said: { at: Instant; by: string }): Answer {
+    const noted = decision.draft && record(right, { ...decision.draft, ...said })
+    return noted && 'failed' in noted ? noted : { refused: decision.refused }
   }
 
   /** The hand-over is on disk before it is sealed, and stands when it cannot be. The first one brings the key along. */

@@ -1,6 +1,6 @@
 // `bayboard history`: all that happened to one element, member, riding position or rig; it must never change the station.
 import type { Event } from '../domain/events.ts'
-import { aboutOf } from '../domain/tell.ts'
+import { aboutOf } from '../domain/about.ts'
 import { historyText } from '../exports/history.ts'
 import { readEvents } from '../store/station.ts'
 import { withStation } from './opened.ts'

@@ -2,15 +2,18 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
-import { SETUP } from '../domain/commands.ts'
+import { parseCommand, SETUP } from '../domain/commands.ts'
+import { sayMember } from '../domain/decide/decision.ts'
 import { plain, wordOf } from '../domain/kinds.ts'
 import { saySource } from '../domain/explain.ts'
 import { baseOf } from '../domain/policy/bases.ts'
 import { faultsOf, policyOf, sayLimit } from '../domain/policy/in-force.ts'
 import { overlayShape, type Overlay, type RuleInForce } from '../domain/policy/shape.ts'
+import { asksPin } from '../domain/pin.ts'
 import type { State } from '../domain/state.ts'
 import { sayDuration } from '../domain/time.ts'
 import { whyOf } from '../store/trouble.ts'
+import { pinsOf } from './ask-pin.ts'
 import { writeWhole } from './write-file.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
@@ -98,8 +101,17 @@ export const adoptPolicy = (world: World, file: string, options: PolicyOptions):
     if (options.by === undefined && session.state.members.size > 0) {
       return complain(world, 'Name the member who adopts it: --by ID. Nothing was changed.', 2)
     }
-    const answer = await session.submit({ do: 'adopt-policy', by: options.by ?? SETUP, overlay })
-    if ('refused' in answer) return complain(world, `${answer.refused} Name the member with --by.`, 1)
+    const by = options.by ?? SETUP
+    const pin = asksPin(session.state, by, 'adopt-policy')
+      ? await pinsOf(world)(`The PIN of ${sayMember(session.state, by)}:`)
+      : undefined
+    const parsed = parseCommand({ do: 'adopt-policy', by, overlay, ...(pin !== undefined && { pin }) })
+    if ('refused' in parsed) return complain(world, parsed.refused, 1)
+    const answer = await session.submit(parsed.command)
+    if ('refused' in answer) {
+      const named = options.by === undefined ? ' Name the member with --by.' : ''
+      return complain(world, `${answer.refused}${named}`, 1)
+    }
     if ('failed' in answer) return complain(world, answer.failed, 3)
     // A copy to read; the journal holds the overlay that counts.
     const copy = join(folder, 'policy', 'overlay.json')

@@ -1,8 +1,10 @@
 // The table of subcommands and their options; what each one does stands in its own file.
 import { Command, CommanderError, Option } from 'commander'
+import { describeTrust } from './trust.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
 
-type Work = (world: World) => Promise<ExitStatus> | ExitStatus
+export type Work = (world: World) => Promise<ExitStatus> | ExitStatus
+export type Add = (name: string, description: string) => Command
 
 /** Runs the command line and gives the exit status. Each subcommand is loaded only when it is asked for. */
 export async function runProgram(argv: readonly string[], world: World): Promise<ExitStatus> {
@@ -83,36 +85,7 @@ function describe(world: World, choose: (work: Work) => void): Command {
       choose(async (world) => (await import('./record.ts')).record(world, { ...station(), ...options })),
     )
 
-  add('verify', 'check every line of the journal, its chain and its seals')
-    .option('--json', 'as JSON')
-    .option('--against <seal...>', 'seals kept elsewhere, or exported logs that hold one')
-    .option('--key <key>', 'the public key, where it is known from elsewhere; or a file of it')
-    .addHelpText(
-      'after',
-      '\nExample: bayboard verify --against ~/paper/2026-11-24-B.note\nIt tells whether the journal was shortened or written anew since, and from which line on.',
-    )
-    .action((options) =>
-      choose(async (world) => (await import('./verify.ts')).verify(world, { ...station(), ...options })),
-    )
-
-  add('seal', 'make the seals that hand-overs are still without, and show the newest')
-    .addHelpText('after', '\nExample: bayboard seal | lp')
-    .action(() => choose(async (world) => (await import('./seal.ts')).seal(world, station())))
-
-  const key = add('key', 'the key that seals are signed with')
-  key
-    .command('show', { isDefault: true })
-    .description('show the public key')
-    .action(() => choose(async (world) => (await import('./key.ts')).showKey(world, station())))
-  key
-    .command('make')
-    .description('make a new key; the old one vouches for it where it is still there')
-    .option('--by <member>', 'the id of the member who makes it')
-    .option('--why <words>', 'why the key in force is replaced')
-    .addHelpText('after', '\nExample: bayboard key make --by M-104 --why "the old machine was sold"')
-    .action((options) =>
-      choose(async (world) => (await import('./key.ts')).makeKey(world, { ...station(), ...options })),
-    )
+  describeTrust(add, station, choose)
 
   add('export', 'the readiness log of a tour')
     .option('--tour <id>', 'the tour, or last', 'last')

@@ -19,6 +19,7 @@ import {
   rigShape,
   wordsShape,
 } from './gear.ts'
+import type { Proof } from './pin.ts'
 import { overlayShape } from './policy/shape.ts'
 import { instantToMs, type Instant } from './time.ts'
 
@@ -36,6 +37,12 @@ const common = {
     .optional(),
 }
 const ids = z.array(idShape).min(1, 'must name at least one').max(500)
+
+/** Never in an event, an answer or a log: the session keeps what scrypt makes of it. */
+const pinShape = z
+  .string()
+  .regex(/^[0-9]{4,12}$/, 'must be 4 to 12 digits')
+  .meta({ writeOnly: true, description: 'A PIN; what is kept of it is scrypt of it with a salt.' })
 
 const command = <Name extends string, Shape extends z.ZodRawShape>(name: Name, shape: Shape) =>
   z.strictObject({ do: z.literal(name), ...common, ...shape })
@@ -96,10 +103,14 @@ export const commandShape = z.discriminatedUnion('do', [
   command('acknowledge', { item: z.string().min(1).max(80) }),
   command('hand-over', {
     to: idShape,
+    pin: pinShape.optional(),
     /** Whoever takes over has read back what is open. */
     readBack: z.literal(true).optional(),
   }),
-  command('adopt-policy', { overlay: overlayShape }),
+  command('adopt-policy', { overlay: overlayShape, pin: pinShape.optional() }),
+  /** `pin` is the new one, `old` the one it replaces. */
+  command('set-pin', { pin: pinShape, old: pinShape.optional() }),
+  command('clear-pin', { member: idShape, why: wordsShape, pin: pinShape.optional() }),
 ])
 
 export type Command = z.infer<typeof commandShape>
@@ -107,8 +118,9 @@ export type CommandName = Command['do']
 export type CommandOf<Name extends CommandName> = Extract<Command, { do: Name }>
 /** A command before it is known who gives it. */
 export type Unsigned = Command extends infer C ? (C extends Command ? Omit<C, 'by'> : never) : never
-/** A command as it reaches `decide`: its instant is known and is written in the station's zone. */
-export type Dated<C extends Command = Command> = C & { at: Instant }
+type WithoutPin<C> = C extends unknown ? Omit<C, 'pin' | 'old'> : never
+/** A command as it reaches `decide`: its instant is known and is written in the station's zone; of a PIN only what was proved. */
+export type Dated<C extends Command = Command> = WithoutPin<C> & { at: Instant; proof?: Proof | undefined }
 
 export const COMMAND_NAMES: readonly CommandName[] = commandShape.options.map(
   (option) => option.shape.do.value,

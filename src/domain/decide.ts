@@ -7,6 +7,8 @@ import * as gear from './decide/gear.ts'
 import { importGear } from './decide/import-gear.ts'
 import { receiveBatch } from './decide/receive-batch.ts'
 import * as settingUp from './decide/setting-up.ts'
+import type { Draft } from './events.ts'
+import { clearPin, pinFault, setPin } from './pin.ts'
 import { baseOf } from './policy/bases.ts'
 import { faultsOf } from './policy/in-force.ts'
 import type { State } from './state.ts'
@@ -20,8 +22,16 @@ const SETTING_UP: readonly Command['do'][] = ['add-rig', 'add-member', 'add-elem
 export function decide(command: Dated, state: State): Decision {
   if (!state.station) return refuse('There is no station here yet. Make one with: bayboard init')
   const stranger = strangerAt(command, state)
-  return stranger ? refuse(stranger) : decideBy(command, state)
+  if (stranger) return refuse(stranger)
+  const decision = decideBy(command, state)
+  // No PIN is asked for what could not be recorded anyway.
+  if ('refused' in decision) return decision
+  return pinFault(command, state) ?? sayByPin(command, decision.draft)
 }
+
+/** The event says that it was confirmed by a PIN. */
+const sayByPin = ({ proof }: Dated, draft: Draft): Decision =>
+  proof?.pin === 'right' ? { draft: { ...draft, data: { ...draft.data, byPin: true } } as Draft } : { draft }
 
 /** Is it a care or a fit test of the time before the station was made? Whoever sets it up brings that along. */
 const isOfBefore = (command: Dated, state: State): boolean =>
@@ -96,6 +106,10 @@ function decideBy(command: Dated, state: State): Decision {
       return record('note-made', { text: command.text })
     case 'amend':
       return amend(command, state)
+    case 'set-pin':
+      return setPin(command)
+    case 'clear-pin':
+      return clearPin(command, state)
     case 'adopt-policy': {
       const [fault] = faultsOf(baseOf(state), command.overlay)
       return fault

@@ -11,6 +11,7 @@ import type {
   MemberFacts,
   RigFacts,
 } from './gear.ts'
+import type { AsksPin, KeptPin } from './pin.ts'
 import type { Overlay } from './policy/shape.ts'
 import type { Instant, LocalDate } from './time.ts'
 
@@ -95,10 +96,15 @@ export interface EventData {
   }
   'item-acknowledged': { item: string; about: Id[]; words: string; tour: Id }
   /** `readBack`: whoever took over read back what was open and took it on. The first one brings the public key of the seals. */
-  'tour-handed-over': { tour: Id; from: Id; to: Id; readBack?: true; sealKey?: string }
+  'tour-handed-over': { tour: Id; from: Id; to: Id; readBack?: true; sealKey?: string; byPin?: true }
   /** A key for the seals; `vouched` is what the key it replaces signed to say so. */
   'key-made': { key: string; replaces: string | null; vouched: string | null; why: string }
-  'policy-adopted': { overlay: Overlay }
+  /** `byPin`: whoever did it gave their PIN. */
+  'policy-adopted': { overlay: Overlay; byPin?: true }
+  'pin-set': { member: Id; pin: KeptPin; byPin?: true }
+  'pin-cleared': { member: Id; why: string; byPin?: true }
+  /** A wrong PIN was given, for the `tries`th time since the last right one; which one is not kept. */
+  'pin-refused': { member: Id; for: AsksPin; tries: number }
   /** Bytes of an unfinished last line were set aside when the journal was opened. */
   'journal-recovered': { file: string; bytes: number }
 }
@@ -152,6 +158,9 @@ export const EVENT_MAKERS = {
   'item-acknowledged': 'acknowledge',
   'tour-handed-over': 'hand-over',
   'policy-adopted': 'adopt-policy',
+  'pin-set': 'set-pin',
+  'pin-cleared': 'clear-pin',
+  'pin-refused': null,
   'key-made': null,
   'journal-recovered': null,
 } as const satisfies Record<EventType, CommandName | null>

@@ -108,13 +108,19 @@ export function apply(draft: State, event: Event): void {
     case 'tour-handed-over':
       draft.tour = null
       draft.sealKey = event.data.sealKey ?? draft.sealKey
-      return
+      return crew.tookPin(draft, event)
     case 'key-made':
       draft.sealKey = event.data.key
       return
     case 'policy-adopted':
       draft.overlay = event.data.overlay
-      return
+      return crew.tookPin(draft, event)
+    case 'pin-set':
+    case 'pin-cleared':
+      crew.keepPin(draft, event)
+      return crew.tookPin(draft, event)
+    case 'pin-refused':
+      return crew.refusedPin(draft, event)
     case 'journal-recovered':
       return
   }

@@ -3,6 +3,7 @@ import type { Care, Exposure, Kind } from './kinds.ts'
 import { isHeldBySeat, KINDS } from './kinds.ts'
 import type { EventData } from './events.ts'
 import type { Cover, ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts } from './gear.ts'
+import type { KeptPin, PinTries } from './pin.ts'
 import type { Overlay } from './policy/shape.ts'
 import type { Instant, LocalDate } from './time.ts'
 
@@ -64,6 +65,10 @@ export interface Member extends MemberFacts {
   seq: number
   seat: Id | null
   fitTests: FitTest[]
+  /** What is kept of their PIN, if they have one. */
+  pin?: KeptPin
+  /** Wrong PINs since the last right one. */
+  pinTries?: PinTries
 }
 
 export interface Seat {

@@ -6,73 +6,6 @@ import { plain, wordOf } from './kinds.ts'
 import type { State } from './state.ts'
 import { sayDate } from './time.ts'
 
-/** Every id an event is about: elements, members, seats, rigs, tours. */
-export function aboutOf(event: Event): Id[] {
-  switch (event.type) {
-    case 'station-made':
-    case 'note-made':
-    case 'policy-adopted':
-    case 'key-made':
-    case 'journal-recovered':
-      return []
-    case 'rig-added':
-      return [event.data.rig.id, ...event.data.rig.seats.map((seat) => seat.id)]
-    case 'member-added':
-      return [event.data.member.id]
-    case 'element-added':
-      return [event.data.element.id]
-    case 'gear-imported': {
-      const { members, elements } = event.data
-      return [...members, ...elements]
-        .map((each) => each.id)
-        .concat(elements.flatMap((each) => each.issuedTo ?? []))
-    }
-    case 'element-issued':
-      return [event.data.element, event.data.to]
-    case 'tour-opened':
-      return [
-        event.data.tour,
-        event.data.officer,
-        ...event.data.relieved.flatMap(({ seat, member }) => [seat, member]),
-      ]
-    case 'member-seated':
-      return [event.data.seat, event.data.member, ...(event.data.relieves ? [event.data.relieves] : [])]
-    case 'seat-cleared':
-      return [event.data.seat, event.data.member]
-    case 'seat-answered':
-      return [event.data.seat, event.data.member, ...event.data.findings.map((each) => each.element)]
-    case 'element-swapped':
-    case 'swap-reversed':
-      return [event.data.seat, event.data.holder, event.data.in, ...(event.data.out ? [event.data.out] : [])]
-    case 'exposure-recorded':
-      return [...event.data.seats, ...event.data.elements]
-    case 'fit-test-recorded':
-      return [event.data.member]
-    case 'elements-sent-away':
-    case 'elements-received-back':
-    case 'batch-received':
-      return event.data.elements
-    case 'event-amended':
-      return [event.data.subject, ...elementsIn(event.data.with), ...elementsIn(event.data.was)].filter(
-        Boolean,
-      )
-    case 'item-acknowledged':
-      return event.data.about
-    case 'tour-handed-over':
-      return [event.data.tour, event.data.from, event.data.to]
-    case 'element-returned':
-    case 'pressure-read':
-    case 'element-tagged':
-    case 'tag-lifted':
-    case 'care-recorded':
-    case 'element-held':
-    case 'element-retired':
-      return [event.data.element]
-  }
-}
-
-const elementsIn = ({ elements }: Record<string, unknown>): Id[] => (elements as Id[] | undefined) ?? []
-
 const list = (ids: readonly Id[]): string =>
   ids.length > 6 ? `${ids.slice(0, 5).join(', ')} and ${ids.length - 5} more` : ids.join(', ')
 
@@ -105,7 +38,8 @@ export function tell(event: Event, state: State): string {
   const late = recordedAt
     ? ` (recorded late, on ${sayDate(recordedAt.slice(0, 10))} at ${recordedAt.slice(11, 16)})`
     : ''
-  return `${sentence(event, state)}${late}`
+  const confirmed = 'byPin' in event.data && event.data.byPin ? ' Confirmed by PIN.' : ''
+  return `${sentence(event, state)}${confirmed}${late}`
 }
 
 function sentence(event: Event, state: State): string {
@@ -204,6 +138,12 @@ function sentence(event: Event, state: State): string {
       return `Handed over tour ${data.tour} from ${who(data.from)} to ${who(data.to)}${data.readBack ? ', who read back what is open' : ''}.${
         data.sealKey ? ` The key ${sayKey(data.sealKey)} for the seals was made.` : ''
       }`
+    case 'pin-set':
+      return `${who(data.member)} set a PIN.`
+    case 'pin-cleared':
+      return `Cleared the PIN of ${who(data.member)}: ${data.why}.`
+    case 'pin-refused':
+      return `A wrong PIN was given for ${who(data.member)}, asked for by ${plain(data.for)}; try ${data.tries}.`
     case 'key-made': {
       const vouched = data.vouched ? 'which vouches for it' : 'which does not vouch for it'
       const replaced = data.replaces ? ` in place of ${sayKey(data.replaces)}, ${vouched}` : ''

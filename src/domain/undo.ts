@@ -120,6 +120,12 @@ function undoOne(event: Event, state: State, at: Instant): Undoing {
       return unamend(event)
     case 'item-acknowledged':
       return instead('What was read was read. The item stays open until it is settled.')
+    case 'pin-set':
+    case 'pin-cleared':
+    case 'pin-refused':
+      return instead(
+        'A PIN is changed by setting another one, and a forgotten one is cleared by somebody else.',
+      )
     case 'policy-adopted':
       return instead('Another policy is put in force on the command line: bayboard policy adopt.')
   }

@@ -1,7 +1,8 @@
 // Tells each event of a tour for its readiness log; it must never leave one out, nor shorten what it said.
 import { sayMember } from '../domain/decide/decision.ts'
 import type { Event } from '../domain/events.ts'
-import { aboutOf, tell } from '../domain/tell.ts'
+import { aboutOf } from '../domain/about.ts'
+import { tell } from '../domain/tell.ts'
 import type { State } from '../domain/state.ts'
 import type { Course } from './follow-tour.ts'
 import type { LogEntry, Section } from './log-shape.ts'
@@ -51,6 +52,9 @@ export function sectionOf({ type }: Event): Section {
     case 'member-added':
     case 'element-added':
     case 'gear-imported':
+    case 'pin-set':
+    case 'pin-cleared':
+    case 'pin-refused':
     case 'key-made':
     case 'journal-recovered':
       return 'books'

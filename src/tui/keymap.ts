@@ -111,5 +111,7 @@ export const WITHOUT_KEY: Readonly<Partial<Record<Command['do'], string>>> = {
   'add-element': 'Elements come by bayboard import or record.',
   'import-gear': 'A file is named on the command line: bayboard import.',
   'receive-batch': 'A filled-in care slip is a file, named on the command line: bayboard receive.',
+  'set-pin': 'A PIN is asked for without showing it: bayboard pin set.',
+  'clear-pin': 'A forgotten PIN is cleared on the command line: bayboard pin clear.',
   'adopt-policy': 'An overlay is a file, checked and adopted on the command line: bayboard policy adopt.',
 }

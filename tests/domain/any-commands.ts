@@ -63,6 +63,8 @@ export const wellFormed: { [Name in CommandName]: Sample<Name> } = {
   acknowledge: { do: 'acknowledge', item: 'tag-C-1041' },
   'hand-over': { do: 'hand-over', to: 'M-207' },
   'adopt-policy': { do: 'adopt-policy', overlay: { name: 'ours', changes: [], add: [] } },
+  'set-pin': { do: 'set-pin', pin: '4711' },
+  'clear-pin': { do: 'clear-pin', member: 'M-207', why: 'forgotten' },
 }
 
 const one = fc.constantFrom
@@ -154,6 +156,8 @@ const commands: { [Name in CommandName]: fc.Arbitrary<object> } = {
     item: fc.tuple(one('tag', 'away', 'held', 'stand-in'), element).map((parts) => parts.join('-')),
   }),
   'hand-over': fc.record({ to: member }),
+  'set-pin': fc.record({ pin: one('4711', '0815') }),
+  'clear-pin': fc.record({ member, why: words }),
   'adopt-policy': fc.constant({
     overlay: {
       name: 'ours',

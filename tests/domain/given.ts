@@ -6,6 +6,7 @@ import type { Draft, Event, EventData, EventType } from '../../src/domain/events
 import { evolve, replay } from '../../src/domain/evolve.ts'
 import { emptyState, type Element, type Member, type State } from '../../src/domain/state.ts'
 import type { Instant } from '../../src/domain/time.ts'
+import { proofOf } from '../../src/session/pin.ts'
 
 export const NOW: Instant = '2026-11-24T07:02:11.482-05:00'
 export const TODAY = '2026-11-24'
@@ -34,7 +35,10 @@ export const STATION: Event = {
   },
 }
 
-type Outcome = { draft: Draft; event: Event } | { refused: string }
+/** The cost of a PIN in tests: what it costs is not what they ask. */
+const CHEAP = { n: 16, r: 1, p: 1 }
+
+type Outcome = { draft: Draft; event: Event } | { refused: string; noted?: Draft }
 
 /** Reads, decides and dates one command the way the session does; `input` need not be well formed. */
 export function submit(state: State, input: object): Outcome {
@@ -42,8 +46,10 @@ export function submit(state: State, input: object): Outcome {
   const by = state.members.has('M-104') ? 'M-104' : 'setup'
   const parsed = parseCommand({ by, at, ...rest })
   if ('refused' in parsed) return parsed
-  const decision = decide({ ...parsed.command, at }, state)
-  if ('refused' in decision) return decision
+  const proof = proofOf(parsed.command, state, at, CHEAP)
+  const decision = decide({ ...parsed.command, at, proof }, state)
+  if ('refused' in decision)
+    return { refused: decision.refused, ...(decision.draft && { noted: decision.draft }) }
   const event = { seq: state.seq + 1, at, by: parsed.command.by, ...decision.draft } as Event
   return { draft: decision.draft, event }
 }

@@ -1,7 +1,8 @@
 // Every event as the sentence that the log, the history and the paper show, and the ids in whose history it stands.
 import { describe, expect, test } from 'vitest'
 import type { Event, EventData, EventType } from '../../src/domain/events.ts'
-import { aboutOf, tell } from '../../src/domain/tell.ts'
+import { aboutOf } from '../../src/domain/about.ts'
+import { tell } from '../../src/domain/tell.ts'
 import { crew } from './alder-hollow.ts'
 import { NOW, stateOf } from './given.ts'
 import { ROWS, tour, type Row } from './told-events.ts'

@@ -201,6 +201,21 @@ export const ROWS: { [T in EventType]: Row<T> } = {
     'Adopted the policy overlay "ours".',
     [],
   ],
+  'pin-set': [
+    { member: 'M-104', pin: { scheme: 'scrypt', n: 16, r: 8, p: 1, salt: 'c2FsdA==', hash: 'aGFzaA==' } },
+    'A. Varga (M-104) set a PIN.',
+    ['M-104'],
+  ],
+  'pin-cleared': [
+    { member: 'M-104', why: 'forgotten', byPin: true },
+    'Cleared the PIN of A. Varga (M-104): forgotten. Confirmed by PIN.',
+    ['M-104'],
+  ],
+  'pin-refused': [
+    { member: 'M-104', for: 'hand-over', tries: 3 },
+    'A wrong PIN was given for A. Varga (M-104), asked for by hand over; try 3.',
+    ['M-104'],
+  ],
   'key-made': [
     {
       key: 'bayboard/alder-hollow-0123456789abcdef+1a2b3c4d+AQ',

@@ -36,6 +36,9 @@ interface Case {
 const CASES: { [T in EventType]: Case } = {
   'station-made': { undone: /belongs to the station itself/ },
   'rig-added': { undone: /belongs to the station itself/ },
+  'pin-set': { undone: /setting another one/ },
+  'pin-cleared': { undone: /setting another one/ },
+  'pin-refused': { undone: /setting another one/ },
   'key-made': { undone: /belongs to the station itself/ },
   'journal-recovered': { undone: /belongs to the station itself/ },
   'member-added': { undone: /corrected in the log \(l, then c\)/ },

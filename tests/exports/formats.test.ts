@@ -44,7 +44,8 @@ describe('every event of a tour is visible', () => {
 
   test('in text, each with its number and its words', () => {
     const text = textOf(log)
-    for (const { seq, words } of log.entries) expect(text).toContain(`#${seq} by A. Varga (M-104) ${words}`)
+    for (const { seq, by, byName, words } of log.entries)
+      expect(text).toContain(`#${seq} by ${byName} (${by}) ${words}`)
   })
 
   test('and so are the findings, what was done, the reasons, the open items, the policy and the cautions', () => {

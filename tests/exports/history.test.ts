@@ -1,6 +1,6 @@
 // Tests of the history of one element, member, riding position or rig.
 import { describe, expect, test } from 'vitest'
-import { aboutOf } from '../../src/domain/tell.ts'
+import { aboutOf } from '../../src/domain/about.ts'
 import { cardText, historyLines, historyText } from '../../src/exports/history.ts'
 import { factsOf, KINDS, pointsOf } from '../../src/domain/kinds.ts'
 import { taughtOf } from '../../src/exports/taught.ts'

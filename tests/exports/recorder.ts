@@ -1,11 +1,12 @@
 // Makes a journal for the exports' tests from real commands through the real decide and evolve; it must never write an event by hand.
 import { createHash } from 'node:crypto'
 import { parseCommand } from '../../src/domain/commands.ts'
-import { decide } from '../../src/domain/decide.ts'
-import type { Event } from '../../src/domain/events.ts'
+import { decide, type Decision } from '../../src/domain/decide.ts'
+import type { Draft, Event } from '../../src/domain/events.ts'
 import { evolve, replay } from '../../src/domain/evolve.ts'
 import { emptyState, type State } from '../../src/domain/state.ts'
 import type { LoggedEvent } from '../../src/exports/follow-tour.ts'
+import { proofOf } from '../../src/session/pin.ts'
 
 export interface Recorder {
   readonly state: State
@@ -51,9 +52,12 @@ export function station({ invented = true, name = 'Larch Hill Station' } = {}): 
       const at = instant(when)
       const parsed = parseCommand({ by, at, ...command })
       if ('refused' in parsed) throw new Error(parsed.refused)
-      const decision = decide({ ...parsed.command, at }, state)
-      if ('refused' in decision) throw new Error(decision.refused)
-      const event = { seq: state.seq + 1, at, by, ...decision.draft } as Event
+      const proof = proofOf(parsed.command, state, at, { n: 16, r: 1, p: 1 })
+      const { draft, ...refusal } = decide({ ...parsed.command, at, proof }, state) as Decision & {
+        draft: Draft
+      }
+      if (!draft) throw new Error(JSON.stringify(refusal))
+      const event = { seq: state.seq + 1, at, by, ...draft } as Event
       state = evolve(state, event)
       const logged: LoggedEvent = { ...event, hash: hashOf(event) }
       events.push(logged)

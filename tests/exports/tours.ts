@@ -157,6 +157,9 @@ export function fullTour(options: Parameters<typeof station>[0] = {}): Recorder 
     elements: [{ id: 'S-902', kind: 'hood' }],
   })
   act('24 13:10', { do: 'adopt-policy', overlay: OVERLAY })
+  act('24 13:20', { do: 'set-pin', pin: '4711' })
+  act('24 13:21', { do: 'set-pin', pin: '0815', old: '1234' })
+  log.record('24 13:30', 'M-207', { do: 'clear-pin', member: 'M-104', why: 'forgotten' })
   act('24 14:00', { do: 'send-away', elements: ['G-1', 'R-1'], to: 'North Wash', for: 'advanced-cleaning' })
   const washed = { care: 'advanced-cleaning', on: '2026-11-24', who: 'North Wash' }
   act('24 20:00', {

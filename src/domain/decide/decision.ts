@@ -4,8 +4,8 @@ import type { Id } from '../gear.ts'
 import { wordOf } from '../kinds.ts'
 import { isHere, type Element, type Member, type Seat, type State, type Tour } from '../state.ts'
 
-/** One event to be recorded, or the sentence the user reads. */
-export type Decision = { draft: Draft } | { refused: string }
+/** One event to be recorded, or the sentence the user reads; of a refusal that has to be known later both. */
+export type Decision = { draft: Draft } | { refused: string; draft?: Draft }
 
 export const refuse = (sentence: string): Decision => ({ refused: sentence })
 export const record = <T extends EventType>(type: T, data: EventData[T]): Decision => ({

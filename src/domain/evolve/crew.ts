@@ -98,3 +98,18 @@ export function acknowledge(draft: State, event: EventOf<'item-acknowledged'>): 
   const acknowledged = new Map(draft.tour.acknowledged).set(event.data.item, said(event))
   draft.tour = { ...draft.tour, acknowledged }
 }
+
+export function keepPin(draft: State, { type, data }: EventOf<'pin-set' | 'pin-cleared'>): void {
+  changeMember(draft, data.member, ({ pin: _, pinTries: __, ...rest }) =>
+    type === 'pin-set' ? { ...rest, pin: data.pin } : rest,
+  )
+}
+
+/** The right PIN ends the count of wrong ones. */
+export function tookPin(draft: State, { by, data }: { by: Id; data: { byPin?: true } }): void {
+  if (data.byPin) changeMember(draft, by, ({ pinTries: _, ...rest }) => rest)
+}
+
+export function refusedPin(draft: State, { at, data }: EventOf<'pin-refused'>): void {
+  changeMember(draft, data.member, (member) => ({ ...member, pinTries: { count: data.tries, last: at } }))
+}

@@ -1,0 +1,46 @@
+// Asks for a PIN without showing it, or reads it from the standard input; it must never take one from the command line.
+import { createInterface } from 'node:readline'
+import { cleanText } from '../domain/clean.ts'
+import type { World } from './world.ts'
+
+const [BACKSPACE, DELETE] = ['\b', '\u007f']
+const MOST_DIGITS = 12
+
+/** The PIN, or undefined when none was given: Esc, Ctrl-C, the end of the input. */
+export type AskPin = (question: string) => Promise<string | undefined>
+
+/** A terminal is asked; a pipe gives one PIN a line, in the order they are asked for. */
+export function pinsOf(world: World): AskPin {
+  if (world.stdin.isTTY) return (question) => ask(world, question)
+  const lines = createInterface({ input: world.stdin, crlfDelay: Infinity })[Symbol.asyncIterator]()
+  return async () => {
+    const { value, done } = await lines.next()
+    return done ? undefined : value.trim()
+  }
+}
+
+function ask({ stdin, stderr }: World, question: string): Promise<string | undefined> {
+  stderr.write(`${cleanText(question)} `)
+  stdin.setRawMode(true)
+  stdin.setEncoding('utf8')
+  return new Promise((resolve) => {
+    let pin = ''
+    const end = (given: string | undefined): void => {
+      stdin.off('data', take)
+      stdin.setRawMode(false)
+      stdin.pause()
+      stderr.write('\n')
+      resolve(given)
+    }
+    const take = (text: string): void => {
+      for (const letter of text) {
+        if (letter === '\r' || letter === '\n') return end(pin)
+        if (letter === '\u001b' || letter === '\u0003' || letter === '\u0004') return end(undefined)
+        if (letter === BACKSPACE || letter === DELETE) pin = pin.slice(0, -1)
+        else if (/[0-9]/.test(letter) && pin.length < MOST_DIGITS) pin += letter
+      }
+    }
+    stdin.on('data', take)
+    stdin.resume()
+  })
+}
