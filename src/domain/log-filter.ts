@@ -1,7 +1,7 @@
 // Which events of the journal a reader of the log wants to see; it must never hide that one of them was corrected.
 import type { Event } from './events.ts'
 import type { Id } from './gear.ts'
-import { aboutOf } from './tell.ts'
+import { aboutOf } from './about.ts'
 
 export const FILTERS = ['tour', 'seat', 'element', 'member'] as const
 export interface LogFilter {

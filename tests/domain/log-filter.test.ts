@@ -1,7 +1,7 @@
 // The log of one tour, riding position, element or member: nothing of it is left out, and no correction of it either.
 import { describe, expect, test } from 'vitest'
 import type { Event } from '../../src/domain/events.ts'
-import { aboutOf } from '../../src/domain/tell.ts'
+import { aboutOf } from '../../src/domain/about.ts'
 import { passing, type LogFilter } from '../../src/domain/log-filter.ts'
 import { followTour } from '../../src/exports/follow-tour.ts'
 import { fullTour } from '../exports/tours.ts'
