@@ -1,4 +1,5 @@
 // The ensemble of the riding position in hand: every reason in words, then what is ready; or a table where there is room.
+import { COVER_WORDS } from '../../domain/gear.ts'
 import { factsOf } from '../../domain/kinds.ts'
 import type { ReasonLine, Row } from '../../domain/board.ts'
 import { capital } from '../../domain/decide/decision.ts'
@@ -20,7 +21,9 @@ export function ensemblePanel(view: View, width: number, height: number): Line[]
   if (!row) return []
   const answer = state.tour?.answers.get(row.seat)
   const answered = answer ? `, answered ${clockOf(answer.at)}` : state.tour ? ', not answered yet' : ''
-  const who = row.member ? `${row.name} (${row.member})${answered}` : 'nobody'
+  const as = state.seats.get(row.seat)?.as
+  const how = as ? `, ${COVER_WORDS[as]}` : ''
+  const who = row.member ? `${row.name} (${row.member})${how}${answered}` : 'nobody'
   const title = plainLine(rule(`${row.seat} ${row.position}: ${who}`, width, unicode))
   // A reason that would be cut short in the table is told in words.
   const isRoomy = height > TABLE_HEIGHT && (width >= WIDE || !(row.reasons.length || row.loosened.length))
