@@ -2,12 +2,13 @@
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
 import type { LogFilter } from '../domain/log-filter.ts'
-import type { Session } from '../session.ts'
+import type { Sealed, Session } from '../session.ts'
 import type { Follow } from './actions/action.ts'
 import type { Glass } from './app.tsx'
 import type { Token } from './input/keys.ts'
 import { logEntries } from './log-entries.ts'
 import type { Size } from './panels/frame.ts'
+import { sayLog, saySealed, type Exported } from './said-after.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Submit, type Ui } from './ui-state.ts'
 import { update } from './update.ts'
 import { offer, startSheet } from './update/sheet.ts'
@@ -21,8 +22,6 @@ export interface Desk {
   card(id: Id): string[]
   exportLog(format: string): Promise<Exported>
 }
-
-export type Exported = { path: string } | { refused: string }
 
 interface Around {
   session: Session
@@ -124,14 +123,16 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
 
   async function record(effect: Submit): Promise<void> {
     let refused: string | undefined
+    let seal: Sealed | undefined
     for (const command of effect.submit) {
       const answer = await session.submit(command)
+      if ('accepted' in answer) seal = answer.seal
       refused = 'refused' in answer ? answer.refused : 'failed' in answer ? answer.failed : undefined
       if (refused !== undefined) break
     }
     // They were pressed for what did not come about, and might now do something else.
     if (refused !== undefined) waiting.length = 0
-    const settled = settle(ui, effect, refused)
+    const settled = saySealed(settle(ui, effect, refused), seal)
     show(settled.screen === 'log' ? withLog(settled) : settled)
     if (effect.follow && refused === undefined) follow(effect.follow)
   }
@@ -143,17 +144,11 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
       if (!waiting.length) show(offer(ui, next, make().view))
       return
     }
-    const said = ui.message?.text ?? ''
-    const isSafe = `${said} That is safe, but its log could not be exported; x exports it again.`
+    const said = ui.message!
     exporting = desk
       .exportLog(next.export)
-      .then((made) =>
-        'path' in made
-          ? { text: `${said} Its log is in ${made.path}`, tone: 'good' as const }
-          : { text: `${isSafe} ${made.refused}`, tone: 'bad' as const },
-      )
-      .catch(() => ({ text: isSafe, tone: 'bad' as const }))
-      .then((message) => show({ ...ui, message }))
+      .catch(() => undefined)
+      .then((made) => show(sayLog(ui, said, made)))
   }
 
   function goOn(): void {

@@ -16,10 +16,19 @@ const type = (words: string): Press => ({ type: words })
 const DETAIL: Press[] = [
   'end',
   type('m'),
-  ...[type('not on'), 'enter', type('D. Ilvane'), 'enter', type('M-501'), 'enter'],
-  ...['enter', type('hood'), 'enter', type('HO-501'), 'enter', type('that is all'), 'enter'],
-  ...enter(3),
-] as Press[]
+  type('not on'),
+  'enter',
+  type('D. Ilvane'),
+  'enter',
+  type('M-501'),
+  ...enter(2),
+  type('hood'),
+  'enter',
+  type('HO-501'),
+  'enter',
+  type('that is all'),
+  ...enter(4),
+]
 
 /** For each command the keys that give it, from a station where it makes sense. */
 const KEYS: Partial<Record<CommandName, [() => ReturnType<typeof fitEngine>, Press[]]>> = {
