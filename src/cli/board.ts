@@ -16,7 +16,11 @@ import { complain, isNamed, print, stationFolder, type ExitStatus, type World } 
 
 interface BoardOptions {
   station?: string
+  /** Lines of text instead of a screen. */
+  text?: boolean
 }
+
+const TEXT_OFFER = ' For the board in lines of text, start it with: bayboard board --text'
 
 export async function board(world: World, options: BoardOptions): Promise<ExitStatus> {
   const folder = stationFolder(world, options.station)
@@ -30,15 +34,31 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
   }
   const { glassAbilities } = await import('../tui/terminal/abilities.ts')
   const abilities = glassAbilities(world.env, world.stdout, world.stdin)
-  if (!abilities.canBoard) {
+  const isTerminal = Boolean(world.stdin.isTTY && world.stdout.isTTY)
+  // Asked for by name it works through a pipe as well; a setting left in the environment must not catch a script.
+  const isText = options.text || Boolean(world.env['BAYBOARD_TEXT'] && isTerminal)
+  if (!abilities.canBoard && !isText) {
     keeper.close()
-    if (world.stdout.isTTY) world.stderr.write(`bayboard: ${abilities.why} The status follows instead.\n`)
+    if (world.stdout.isTTY)
+      world.stderr.write(
+        `bayboard: ${abilities.why} The status follows instead.${isTerminal ? TEXT_OFFER : ''}\n`,
+      )
     return status(world, { station: folder })
   }
   const session = openSession(keeper, world.clock)
   if (!session.state.station) {
     await session.close()
     return complain(world, session.stopped ?? `There is no readable station in ${folder}.`, 3)
+  }
+  if (isText) {
+    const { runText } = await import('../tui/text-mode/run-text.ts')
+    await runText({
+      session,
+      desk: deskOf(session, folder, world.data),
+      stdin: world.stdin,
+      stdout: world.stdout,
+    })
+    return session.stopped ? 3 : 0
   }
   const { runBoard } = await import('../tui/run-board.tsx')
   const stdout = world.stdout as NodeJS.WriteStream & { fd: number }

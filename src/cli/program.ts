@@ -49,10 +49,18 @@ function describe(world: World, choose: (work: Work) => void): Command {
     program.command(name).description(description).copyInheritedSettings(program)
   const station = (): { station?: string } => program.opts()
 
-  add(
-    'board',
-    'the full-screen board (this is the default); without a terminal it prints what status prints',
-  ).action(() => choose(async (world) => (await import('./board.ts')).board(world, station())))
+  add('board', 'the full-screen board (this is the default); without a terminal it prints what status prints')
+    .option(
+      '--text',
+      'as lines of text with numbered choices, for screen readers and plain terminals; also BAYBOARD_TEXT=1',
+    )
+    .action((options: { text?: boolean }) =>
+      choose(async (world) => (await import('./board.ts')).board(world, { ...station(), ...options })),
+    )
+    .addHelpText(
+      'after',
+      '\nExample: bayboard board --text\nA number takes what it stands before, b goes one step back, yes confirms, quit leaves.',
+    )
 
   add('demo', 'make a fresh demonstration station, invented throughout, and open it')
     .argument('[folder]', 'where to make it; else a temporary folder')

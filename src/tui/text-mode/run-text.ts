@@ -1,0 +1,121 @@
+// The board as a conversation in lines: it prints, reads a line and prints again; no cursor, no colour, nothing printed unasked.
+import { createInterface } from 'node:readline'
+import type { Session } from '../../session.ts'
+import { startLoop, type Desk } from '../board-loop.ts'
+import { wrap } from '../cells.ts'
+import { safeLine } from '../terminal/frame.ts'
+import { sayInHand, spoken, type Spoken } from './spoken.ts'
+import { understood } from './understood.ts'
+
+interface Running {
+  session: Session
+  desk: Desk
+  stdin: NodeJS.ReadableStream & { isTTY?: boolean }
+  stdout: NodeJS.WritableStream & { isTTY?: boolean; columns?: number }
+}
+
+/** As many lines as are heard at once; `more` reads on. */
+const AT_ONCE = 30
+const SIZE = { columns: 100, rows: 60 }
+const FIRST_WORDS =
+  'Bayboard in lines of text. Type a number or a word and Enter. quit leaves; everything accepted is already on disk.'
+
+export async function runText({ session, desk, stdin, stdout }: Running): Promise<void> {
+  let isLeft = false
+  const loop = startLoop({ session, desk, unicode: false, size: () => SIZE, leave: () => (isLeft = true) })
+  const isTerminal = Boolean(stdin.isTTY && stdout.isTTY)
+  let said: Spoken = { lines: [], choices: [], hint: '' }
+  let unread: string[] = []
+  /** What can be typed on a screen is said once, and again when all is read again. */
+  const hinted = new Set<string>()
+  let seq = session.state.seq
+
+  const print = (lines: readonly string[]): void => {
+    const width = stdout.isTTY ? (stdout.columns || 80) - 1 : Infinity
+    const out = lines.flatMap((line) => (width === Infinity ? line : wrapped(line, width)))
+    stdout.write(out.map((line) => `${safeLine(line, 10_000, 'none')}\n`).join(''))
+  }
+  /** Reads out what is left, as far as is heard at once, then what can be typed. */
+  function readOut(isWhole = false): void {
+    const now = isWhole ? unread.length : AT_ONCE
+    print(unread.slice(0, now))
+    unread = unread.slice(now)
+    if (unread.length) print([`${unread.length} more lines: more reads on.`])
+    if (isWhole || !hinted.has(said.hint)) print([said.hint])
+    hinted.add(said.hint)
+    if (isTerminal) stdout.write('> ')
+  }
+  function sayScreen(before: readonly string[] = []): void {
+    const { view, ui } = loop.glass.read()
+    const last = said
+    said = spoken(view, ui)
+    print(before)
+    // A refusal is not answered with all that was heard a moment ago.
+    const isHeard = before.length > 0 && JSON.stringify(last) === JSON.stringify(said)
+    unread = isHeard ? [] : linesOf(said)
+    readOut(said.isWhole)
+  }
+  /** Back on the board only what changed is told; Enter alone reads all of it again. */
+  function sayBoard(before: readonly string[]): void {
+    const { view, ui } = loop.glass.read()
+    said = spoken(view, ui)
+    unread = []
+    print([...before, view.board.headline, ...sayInHand(view)])
+    readOut()
+  }
+
+  async function take(line: string): Promise<void> {
+    loop.look()
+    const meanwhile = session.state.seq - seq
+    const { view, ui } = loop.glass.read()
+    const news = meanwhile ? [`Recorded elsewhere meanwhile: ${meanwhile}. ${view.board.headline}`] : []
+    const meant = understood(line, said.choices, view, ui)
+    if ('say' in meant) return sayScreen([...news, meant.say])
+    if ('does' in meant) {
+      if (meant.does === 'quit') isLeft = true
+      else if (meant.does === 'more') readOut()
+      else {
+        hinted.clear()
+        sayScreen(news)
+      }
+      return
+    }
+    for (const token of meant.tokens) loop.take(token)
+    await loop.settled()
+    if (isLeft) return
+    const now = loop.glass.read().ui
+    const message = now.message ? [now.message.text] : []
+    if (now.screen === 'board') sayBoard([...news, ...message])
+    else sayScreen([...news, ...message])
+  }
+
+  const reading = createInterface({ input: stdin, terminal: false })
+  // Begun before the first wait, so that no line of a pipe is lost.
+  const lines = reading[Symbol.asyncIterator]()
+  try {
+    await session.begin()
+    print([FIRST_WORDS])
+    sayScreen()
+    while (!isLeft) {
+      seq = session.state.seq
+      const { value, done } = await lines.next()
+      if (done) break
+      await take(value)
+    }
+    print(['Left. Everything accepted is on disk.'])
+  } finally {
+    reading.close()
+    await loop.settled()
+    await session.close()
+  }
+}
+
+const linesOf = ({ lines, choices }: Spoken): string[] => [
+  ...lines,
+  ...choices.flatMap(({ label, under }, at) => [...(under ? [under] : []), `${at + 1}. ${label}`]),
+]
+
+function wrapped(line: string, width: number): string[] {
+  const indent = /^ */.exec(line)![0].slice(0, 8)
+  return wrap(line.trimStart(), width - indent.length).map((part) => indent + part)
+}

@@ -1,0 +1,211 @@
+// A screen told in plain lines with numbered choices, for a screen reader or a terminal that only prints; it must never hold what a sign or a place alone would say.
+import type { Row } from '../../domain/board.ts'
+import { capital } from '../../domain/decide/decision.ts'
+import { inCallOrder } from '../../domain/roll-call.ts'
+import { groupsOf, sayHolder } from '../../domain/forecast/groups.ts'
+import { plain, wordOf } from '../../domain/kinds.ts'
+import { SIGNS } from '../../domain/signs.ts'
+import { sayDate, clockOf, dateOf } from '../../domain/time.ts'
+import { deadlinesOf, MONTHS_AHEAD } from '../deadlines.ts'
+import { actionBy, LOG_ACTIONS } from '../keymap.ts'
+import { keyLine } from '../panels/board.ts'
+import { sayNames, sayPlace, sayReason } from '../say.ts'
+import type { Ui } from '../ui-state.ts'
+import { isCalled, needsReading, saysOnEnter } from '../update/roll-call.ts'
+import { isRefused, narrowed, stepOf } from '../update/sheet.ts'
+import type { View } from '../view.ts'
+import { pageOf } from './page.ts'
+
+export interface Choice {
+  /** A riding position, an option or an event: what the number stands for, also when the list has changed since. */
+  value: string
+  label: string
+  /** A line of its own before it. */
+  under?: string
+}
+export interface Spoken {
+  lines: string[]
+  choices: Choice[]
+  /** What can be typed now. */
+  hint: string
+  /** It is told whole: what is confirmed has to be heard first. */
+  isWhole?: true
+}
+
+const BACK = 'b goes one step back.'
+
+export function spoken(view: View, ui: Ui): Spoken {
+  switch (ui.screen) {
+    case 'board':
+      return board(view)
+    case 'sheet':
+      return sheet(view, ui)
+    case 'log':
+      return log(view, ui)
+    case 'roll-call':
+      return rollCall(view, ui)
+    case 'deadlines':
+      return deadlines(view)
+    default:
+      return {
+        lines: pageOf(view, ui),
+        choices: [],
+        hint: `up, down, tab and enter are keys of this page; an id is looked up. ${BACK}`,
+      }
+  }
+}
+
+/** The head of every screen in three sentences. */
+export function headOf({
+  board: { station, tour, invented, headline, rollCall },
+  at,
+  stopped,
+}: View): string[] {
+  const who = tour ? `tour ${tour.id}, officer ${tour.officerName}` : 'no tour is open'
+  return [
+    `${station}: ${who}. ${sayDate(dateOf(at))}, ${clockOf(at)}.${invented ? ' INVENTED DATA.' : ''}`,
+    headline,
+    rollCall.words,
+    ...(stopped ? [`NOTHING CAN BE RECORDED. ${stopped}`] : []),
+  ]
+}
+
+function board(view: View): Spoken {
+  const isOpen = view.state.tour !== null
+  const labels = view.board.rigs.flatMap((rig) =>
+    rig.rows.map((row, at) => ({
+      value: row.seat,
+      label: sayRow(row),
+      ...(at === 0 && { under: `${rig.name} ${rig.words}.` }),
+    })),
+  )
+  const keys = keyLine(110, isOpen).replaceAll(/ {2}/g, ', ')
+  return {
+    lines: headOf(view),
+    choices: labels,
+    hint: `A number takes a riding position in hand. Keys: ${keys}. An id, a serial or a name is looked up. Enter alone reads all again.`,
+  }
+}
+
+function sayRow(row: Row): string {
+  const where = `${row.position}${row.critical ? ', critical' : ''}`
+  if (row.member === null) return `${where}: nobody.`
+  const more = row.reasons.length > 1 ? ` ${row.reasons.length - 1} more.` : ''
+  const why = row.sentence ? ` ${row.sentence}${more}` : ''
+  return `${where}, ${row.name}: ${SIGNS[row.state].word}, ${row.answered ? 'answered' : 'not answered'}.${why}`
+}
+
+/** All about the riding position in hand: every reason, then what is ready. */
+export function sayInHand({ row }: View): string[] {
+  if (!row) return ['This station has no rig yet.']
+  if (row.member === null) return [`In hand: ${row.seat} ${row.position}, nobody.`]
+  const ready = row.places.filter((each) => each.state === 'ready' && each.element)
+  const names = ready.map((each) => `${each.word} ${each.element}`)
+  return [
+    `In hand: ${row.seat} ${row.position}, ${row.name}, ${row.fit ? 'may ride' : 'may not ride'}.`,
+    ...row.reasons.map((each) => capital(sayReason(each))),
+    ...row.loosened.map((each) => `Only by a looser rule: ${each}`),
+    ...(names.length ? [`Ready: ${sayNames(names, names.length)}.`] : []),
+    ...row.places
+      .filter((each) => each.state === 'due')
+      .map((each) => `${capital(each.word)}: ${sayPlace(each)}.`),
+  ]
+}
+
+/** Each element as it is called, with what is known of it; then the reading, where one is to be taken. */
+function rollCall(view: View, ui: Ui): Spoken {
+  const { row, board } = view
+  if (!row) return { lines: ['Nobody is called.'], choices: [], hint: BACK }
+  const { answered, filled } = board.rollCall
+  const called = isCalled(view, ui, row) ? 'is called: look at each one' : 'has answered'
+  const elements = inCallOrder(row.places).map(
+    (each) => `${capital(each.word)} ${each.element ?? ''}: ${sayPlace(each)}.`,
+  )
+  const unread = needsReading(row) ? ['Its cylinder has to be read first: type the pressure in psi.'] : []
+  return {
+    lines: [
+      `Roll call, ${answered} of ${filled} answered. ${row.seat} ${row.position}: ${row.name} ${called}.`,
+      ...elements,
+      ...unread,
+    ],
+    choices: [],
+    hint: `ok answers: ${saysOnEnter(row)}. A number is the pressure and answers. f is a finding, a calls everybody again. next and previous choose another. ${BACK}`,
+  }
+}
+
+function sheet(view: View, ui: Ui): Spoken {
+  const step = stepOf(view, ui)
+  const action = actionBy(ui.action!)
+  const where = view.row && !action.isOfStation ? ` at ${view.row.seat} ${view.row.position}` : ''
+  const title = `${capital(action.label)}${where}.`
+  switch (step.ask) {
+    case 'choose': {
+      const options = narrowed(step, ui.text)
+      const typed = ui.text ? [`Narrowed by "${ui.text}": ${options.length} of ${step.options.length}.`] : []
+      return {
+        // What was read once is not read again only because a list was narrowed.
+        lines: [title, ...(ui.text ? [] : (step.lines ?? [])).map((each) => each.text), step.title, ...typed],
+        choices: options.map(({ value, label, note, blocked }) => ({
+          value,
+          label: `${label}${note ? `, ${note}` : ''}${blocked ? `. Not now: ${blocked}` : ''}`,
+        })),
+        hint: `A number takes one. Words narrow the list. ${BACK}`,
+      }
+    }
+    case 'write':
+      return {
+        lines: [title, `${step.title}${step.hint ? ` (${step.hint})` : ''}`],
+        choices: [],
+        hint: `Type it.${step.initial ? ` keep takes ${step.initial}.` : ''} none leaves it empty. ${BACK}`,
+      }
+    case 'confirm':
+      return {
+        lines: [title, step.title, ...step.lines.map((each) => each.text)],
+        choices: [],
+        hint: isRefused(step) ? BACK : `yes does it. ${BACK}`,
+        isWhole: true,
+      }
+    case 'done':
+      return { lines: [title], choices: [], hint: BACK }
+  }
+}
+
+const ENTRY_KEYS = LOG_ACTIONS.map(({ key, label }) => `${key} ${label}`).join(', ')
+
+function log(view: View, { log: entries, filter, entry }: Ui): Spoken {
+  const what = filter ? ` of ${filter.by} ${filter.id} only` : ''
+  const inHand = entries.find((each) => each.seq === entry)
+  return {
+    lines: [
+      `The log${what}, newest first: ${entries.length} of ${view.state.seq} events.`,
+      ...(inHand ? [`In hand: ${inHand.text}`, ...inHand.versions] : []),
+    ],
+    choices: entries.map(({ seq, text, became }) => ({
+      value: String(seq),
+      label: became ? `(${became}) ${text}` : text,
+    })),
+    hint: `A number takes a record in hand. Keys: ${ENTRY_KEYS}. ${BACK}`,
+  }
+}
+
+/** The plot as its counts, and every deadline by a number that shows its card. */
+function deadlines(view: View): Spoken {
+  const { forecast, entries } = deadlinesOf(view)
+  const { past, ahead, undated } = forecast
+  const months = groupsOf(forecast, 'month').filter((each) => each.ahead.length)
+  const counts = months.map(
+    ({ label, ahead: all, replacements }) =>
+      `${label} ${all.length}${replacements ? `, ${replacements} of them the end of a life` : ''}`,
+  )
+  return {
+    lines: [
+      `Deadlines: ${past.length} past, ${ahead.length} in ${MONTHS_AHEAD} months, ${undated.length} without a day.`,
+      ...(counts.length ? [`By month: ${counts.join('; ')}.`] : []),
+    ],
+    choices: entries.map((entry) => ({
+      value: `${entry.element} ${entry.rule}`,
+      label: `${entry.when === 'ahead' ? '' : `${entry.when}, `}${entry.deadline ? `${sayDate(entry.deadline.on)}: ` : ''}${wordOf(entry.kind)} ${entry.element}, ${sayHolder(entry)}: ${entry.need === 'replacement' ? 'end of life' : plain(entry.need)}`,
+    })),
+    hint: `A number shows the card. ${BACK}`,
+  }
+}

@@ -1,0 +1,143 @@
+// What a typed line means on the present screen, as the keys it stands for; it must never act on an empty line or on half a word.
+import type { Key, Token } from '../input/keys.ts'
+import { ACTIONS, LOOKING } from '../keymap.ts'
+import { logIndex, type Ui } from '../ui-state.ts'
+import { narrowed, stepOf } from '../update/sheet.ts'
+import type { View } from '../view.ts'
+import type { Choice } from './spoken.ts'
+
+export type Understood = { tokens: Token[] } | { say: string } | { does: 'again' | 'more' | 'quit' }
+
+const key = (...keys: Key[]): { tokens: Token[] } => ({ tokens: keys.map((each) => ({ key: each })) })
+const typed = (words: string): Token[] => [...words].map((char) => ({ char }))
+const steps = (name: Key, count: number): Key[] => Array.from({ length: count }, () => name)
+
+const GONE = 'That is not in the list any more. Enter alone reads it again.'
+
+/** `choices` are those that were read out: a number means what was heard, not what stands there by now. */
+export function understood(line: string, choices: readonly Choice[], view: View, ui: Ui): Understood {
+  const words = line.trim()
+  const lower = words.toLowerCase()
+  if (!words) return { does: 'again' }
+  if (lower === 'quit') return { does: 'quit' }
+  if (lower === 'more') return { does: 'more' }
+  // On the board b is a key like the others, and there is nothing to go back to.
+  if (lower === 'back' || (lower === 'b' && ui.screen !== 'board')) return key('escape')
+  // A scanner types whole lines as well. What it reads is looked up or narrows a list, and answers nothing.
+  if (isLabel(words, view) && isAnswered(view, ui)) return { say: sayLabel(words) }
+  switch (ui.screen) {
+    case 'board':
+      return onBoard(words, choices, view)
+    case 'roll-call':
+      return atRollCall(words)
+    case 'sheet':
+      return onSheet(words, choices, view, ui)
+    case 'deadlines': {
+      const choice = numbered(words, choices)
+      return choice ? key('home', ...steps('down', choices.indexOf(choice)), 'enter') : onPage(words)
+    }
+    case 'log':
+      return onLog(words, choices, ui)
+    default:
+      return onPage(words)
+  }
+}
+
+/** Is it what stands on a label or a badge of this station? */
+function isLabel(words: string, { state }: View): boolean {
+  const { elements, members, seats } = state
+  return (
+    [elements, members, seats].some((table) => table.has(words) || table.has(words.toUpperCase())) ||
+    [...elements.values()].some((each) => each.serial === words)
+  )
+}
+
+const sayLabel = (words: string): string =>
+  `Read "${words}": a label is not an answer. If these are your own words, type /${words}`
+
+/** Would words be taken as they are here? A line that asks for a scan takes one. */
+function isAnswered(view: View, ui: Ui): boolean {
+  if (ui.screen === 'roll-call') return true
+  if (ui.screen !== 'sheet') return false
+  const step = stepOf(view, ui)
+  return step.ask === 'write' && !step.isScanned
+}
+
+/** What a number stands for among what was read out. */
+function numbered(words: string, choices: readonly Choice[]): Choice | undefined {
+  return /^\d{1,4}$/.test(words) ? choices[Number(words) - 1] : undefined
+}
+
+function onBoard(words: string, choices: readonly Choice[], view: View): Understood {
+  const choice = numbered(words, choices)
+  if (choice) {
+    const at = view.rows.findIndex((row) => row.seat === choice.value)
+    return at < 0 ? { say: GONE } : key('home', ...steps('down', at))
+  }
+  const named = [...ACTIONS, ...LOOKING].find((each) => each.label === words.toLowerCase())
+  if (named || [...words].length === 1) return { tokens: typed(named?.key ?? words) }
+  return { tokens: [{ scan: words }] }
+}
+
+function atRollCall(words: string): Understood {
+  switch (words.toLowerCase()) {
+    case 'ok':
+      return key('enter')
+    case 'next':
+      return key('down')
+    case 'previous':
+      return key('up')
+  }
+  // A reading, and what its thermometer said where somebody looked: `4400`, `4400 -10C`.
+  if (/^\d{1,5}( +-?\d{1,3}(\.\d)? ?[cf])?$/i.test(words))
+    return { tokens: [...typed(words), { key: 'enter' }] }
+  if ([...words].length === 1) return { tokens: typed(words) }
+  return { say: `"${words}" is no answer. ok answers, a number is the pressure, f is a finding.` }
+}
+
+function onSheet(words: string, choices: readonly Choice[], view: View, ui: Ui): Understood {
+  const step = stepOf(view, ui)
+  const lower = words.toLowerCase()
+  // A leading slash takes the words as they are: /back, /12.
+  const plain = words.startsWith('/') && words.length > 1 ? words.slice(1) : words
+  switch (step.ask) {
+    case 'choose': {
+      const choice = numbered(words, choices)
+      if (!choice) return { tokens: [...(ui.text ? key('escape').tokens : []), ...typed(plain)] }
+      const at = narrowed(step, ui.text).findIndex((each) => each.value === choice.value)
+      return at < 0 ? { say: GONE } : key('home', ...steps('down', at), 'enter')
+    }
+    case 'write':
+      if (lower === 'keep' && ui.text) return key('enter')
+      if (lower === 'none') return key('ctrl-u', 'enter')
+      return { tokens: [{ key: 'ctrl-u' }, { paste: plain }, { key: 'enter' }] }
+    case 'confirm':
+    case 'done':
+      return lower === 'yes' ? key('enter') : { say: 'Nothing was done. Only the whole word yes does it.' }
+  }
+}
+
+function onLog(words: string, choices: readonly Choice[], ui: Ui): Understood {
+  const choice = numbered(words, choices)
+  if (!choice) {
+    if ([...words].length === 1) return { tokens: typed(words) }
+    return { tokens: [{ scan: words }] }
+  }
+  const at = ui.log.findIndex((each) => String(each.seq) === choice.value)
+  const from = logIndex(ui)
+  if (at < 0) return { say: GONE }
+  return key(...steps(at < from ? 'up' : 'down', Math.abs(at - from)))
+}
+
+const PAGE_KEYS: Readonly<Record<string, Key>> = {
+  up: 'up',
+  down: 'down',
+  enter: 'enter',
+  tab: 'tab',
+}
+
+function onPage(words: string): Understood {
+  const named = PAGE_KEYS[words.toLowerCase()]
+  if (named) return key(named)
+  return { tokens: [...words].length === 1 ? typed(words) : [{ scan: words }] }
+}

@@ -1,0 +1,40 @@
+// The board in lines of text on a station in memory: lines typed go in, lines heard come out; it must never fake a part.
+import { PassThrough } from 'node:stream'
+import type { Command } from '../../../src/domain/commands.ts'
+import { openSession } from '../../../src/session.ts'
+import { runText } from '../../../src/tui/text-mode/run-text.ts'
+import type { Standing } from '../bench.ts'
+import { keptInMemory } from '../kept-in-memory.ts'
+
+/** Types these lines as a pipe does, all at once, and gives what was heard and what was recorded. */
+export async function converse({ state, at }: Standing, ...typed: string[]) {
+  const commands: Command[] = []
+  const real = openSession(keptInMemory(state), () => Date.parse(at))
+  const session: typeof real = {
+    ...real,
+    get state() {
+      return real.state
+    },
+    get stopped() {
+      return real.stopped
+    },
+    submit: async (command) => {
+      const answer = await real.submit(command)
+      if ('accepted' in answer) commands.push(command)
+      return answer
+    },
+  }
+  const stdin = new PassThrough()
+  const stdout = new PassThrough()
+  let text = ''
+  stdout.on('data', (piece: Buffer) => (text += piece.toString('utf8')))
+  const desk = {
+    newest: () => [],
+    card: (id: string) => [`Card of ${id}`],
+    exportLog: (format: string) => Promise.resolve({ path: `exports/log.${format}` }),
+  }
+  const running = runText({ session, desk, stdin, stdout })
+  stdin.end(typed.map((line) => `${line}\n`).join(''))
+  await running
+  return { text, heard: text.split('\n'), commands, state: real.state }
+}
