@@ -3,11 +3,14 @@
 import { chmod, copyFile, mkdir } from 'node:fs/promises'
 import { relative, resolve } from 'node:path'
 import { bundle } from './bundling.mjs'
+import { startingQuickly } from './starting-quickly.mjs'
 
 const [folder = 'dist'] = process.argv.slice(2)
 
 /** Each part by the module that the program loads with `import()`; it becomes `dist/NAME.js`. */
 const PARTS = {
+  program: 'src/cli/program.ts',
+  ink: 'src/tui/app.tsx',
   calendar: 'src/exports/calendar.ts',
   paper: 'src/paper/make-paper.ts',
   planner: 'src/planner/part.ts',
@@ -26,7 +29,7 @@ const partsApart = {
 }
 
 await mkdir(folder, { recursive: true })
-await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins: [partsApart] })
+await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins: [partsApart, ...startingQuickly] })
 // The solver's own machine code; its loader looks for it beside the planner.
 await copyFile('node_modules/highs/build/highs.wasm', `${folder}/highs.wasm`)
 await chmod(`${folder}/bayboard.js`, 0o755)

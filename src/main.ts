@@ -1,6 +1,8 @@
 #!/usr/bin/env node
 // Wires the command line to the process: arguments, environment, clock, exit status. It must hold no behaviour of its own.
-import { runProgram } from './cli/program.ts'
+import { board } from './cli/board.ts'
+import { asksForBoard } from './cli/asks-for-board.ts'
+import type { World } from './cli/world.ts'
 import { whyOf } from './store/trouble.ts'
 
 // A reader that closes early (a pipe to head) has read what it wanted.
@@ -15,16 +17,25 @@ process.on('SIGXFSZ', () => undefined)
 // Where nobody reads the complaints there is nobody to tell.
 process.stderr.on('error', () => undefined)
 
+const argv = process.argv.slice(2)
+const world: World = {
+  stdin: process.stdin,
+  stdout: process.stdout,
+  stderr: process.stderr,
+  env: process.env,
+  clock: Date.now,
+  get zone() {
+    return Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC'
+  },
+  data: new URL('../data/', import.meta.url),
+}
+
 try {
-  process.exitCode = await runProgram(process.argv.slice(2), {
-    stdin: process.stdin,
-    stdout: process.stdout,
-    stderr: process.stderr,
-    env: process.env,
-    clock: Date.now,
-    zone: Intl.DateTimeFormat().resolvedOptions().timeZone || 'UTC',
-    data: new URL('../data/', import.meta.url),
-  })
+  // Opening the board is what is waited for, so it does not read the other subcommands first.
+  const asked = asksForBoard(argv)
+  process.exitCode = asked
+    ? await board(world, asked)
+    : await (await import('./cli/program.ts')).runProgram(argv, world)
 } catch (error) {
   const what = error instanceof Error ? error.message : String(error)
   process.stderr.write(

@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto'
 import { existsSync, linkSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
-import { readDemo, type Demo } from '../demo.ts'
+import type { Demo } from '../demo.ts'
 import { instantToMs } from '../domain/time.ts'
 import { openSession } from '../session.ts'
 import { makeFolderToStay, realFiles } from '../store/files.ts'
@@ -11,7 +11,6 @@ import { JOURNAL_NAME } from '../store/journal.ts'
 import { makeStation, openStation, type NoStation } from '../store/station.ts'
 import { codeOf, whyOf } from '../store/trouble.ts'
 import { deskOf } from './desk.ts'
-import { status } from './status.ts'
 import { complain, isNamed, print, stationFolder, type ExitStatus, type World } from './world.ts'
 
 interface BoardOptions {
@@ -43,7 +42,7 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
       world.stderr.write(
         `bayboard: ${abilities.why} The status follows instead.${isTerminal ? TEXT_OFFER : ''}\n`,
       )
-    return status(world, { station: folder })
+    return (await import('./status.ts')).status(world, { station: folder })
   }
   const session = openSession(keeper, world.clock)
   if (!session.state.station) {
@@ -60,7 +59,7 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
     })
     return session.stopped ? 3 : 0
   }
-  const { runBoard } = await import('../tui/run-board.tsx')
+  const { runBoard } = await import('../tui/run-board.ts')
   const stdout = world.stdout as NodeJS.WriteStream & { fd: number }
   await runBoard({
     session,
@@ -109,6 +108,7 @@ async function makeDemonstration(world: World, folder: string): Promise<NoStatio
   if (world.stderr.isTTY)
     world.stderr.write('Making the demonstration station; everything in it is invented.\n')
   try {
+    const { readDemo } = await import('../demo.ts')
     const trouble = await playDemonstration(readDemo(text, world.clock(), world.zone), making)
     if (trouble) return trouble
     makeFolderToStay(realFiles, folder)

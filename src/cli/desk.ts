@@ -6,7 +6,7 @@ import { cardText } from '../exports/history.ts'
 import type { Session } from '../session.ts'
 import { readNewest } from '../store/newest.ts'
 import { readEvents } from '../store/station.ts'
-import type { Desk } from '../tui/run-board.tsx'
+import type { Desk } from '../tui/run-board.ts'
 import { exportToStation, FORMATS } from './export.ts'
 import { eventsAbout } from './history.ts'
 

@@ -1,5 +1,5 @@
 // `bayboard schema`: JSON Schema of what comes in and goes out, made from the definitions the program itself checks with.
-import { z } from 'zod'
+import * as z from 'zod'
 import { commandShape } from '../domain/commands.ts'
 import { EVENT_TYPES } from '../domain/events.ts'
 import { overlayShape } from '../domain/policy/shape.ts'

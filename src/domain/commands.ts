@@ -1,5 +1,5 @@
 // Every command the board, a subcommand or a script can give; it says what is well formed, never what is allowed.
-import { z } from 'zod'
+import * as z from 'zod'
 import { cleanText } from './clean.ts'
 import {
   careShape,

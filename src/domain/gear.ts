@@ -1,5 +1,5 @@
 // The shapes of rigs, members and elements as they are told to the station; shared by commands and events, never by rules.
-import { z } from 'zod'
+import * as z from 'zod'
 import { cleanText } from './clean.ts'
 import { CARES, CONSTRUCTIONS, EXPOSURES, KINDS, MEASURES } from './kinds.ts'
 import { isLocalDate, isMonth } from './time.ts'

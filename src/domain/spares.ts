@@ -9,7 +9,7 @@ import { judgeElement } from './rules/judge.ts'
 import { byWeight, isFit, sayVerdict, severity, worstOf, type Setting, type Wearer } from './rules/verdict.ts'
 import { compareSize } from './size.ts'
 import { holderOf, type Element, type State } from './state.ts'
-import { sayDate, type Instant, type LocalDate } from './time.ts'
+import { byDate, sayDate, type Instant, type LocalDate } from './time.ts'
 
 export interface Spare {
   /** The element asked for, and the layers that have to come with it because they are one assembly. */
@@ -50,7 +50,7 @@ export function rankSpares(state: State, policy: Policy, at: Instant, seatId: Id
         severity(b.state) - severity(a.state) ||
         Number(b.exact) - Number(a.exact) ||
         a.elements.length - b.elements.length ||
-        (b.lasts ?? '9999').localeCompare(a.lasts ?? '9999') ||
+        byDate(b.lasts ?? '9999', a.lasts ?? '9999') ||
         (a.elements[0].id < b.elements[0].id ? -1 : 1),
     )
 }

@@ -1,10 +1,12 @@
 // Calendar dates and instants; it must never read a clock or the machine's own time zone.
 import { TZDate, tzOffset } from '@date-fns/tz'
-import { UTCDate } from '@date-fns/utc'
+import { UTCDateMini } from '@date-fns/utc/date/mini'
 import { add, differenceInCalendarDays, formatISO } from 'date-fns'
 
 /** A local calendar date, `YYYY-MM-DD`: dates order as text. */
 export type LocalDate = string
+/** Dates order as text; the order of words in a language is something else, and slow. */
+export const byDate = (a: LocalDate, b: LocalDate): number => (a < b ? -1 : a > b ? 1 : 0)
 /** A label's month and year, `YYYY-MM`. */
 export type Month = string
 /** An instant with its offset, as the journal keeps it: `2026-11-24T07:02:11.482-05:00`. */
@@ -21,7 +23,7 @@ export function isLocalDate(text: string): boolean {
   const parts = DATE.exec(text)
   if (!parts) return false
   const [, year, month, day] = parts.map(Number)
-  const made = new UTCDate(year!, month! - 1, day!)
+  const made = new UTCDateMini(year!, month! - 1, day!)
   return year! >= 1900 && made.getMonth() === month! - 1 && made.getDate() === day!
 }
 
@@ -60,7 +62,7 @@ export function instantOf(date: LocalDate, time: string, zone: string): Instant 
   const wall = `${date}T${time}`
   const ms = Date.parse(`${wall}:00Z`)
   const [first, second] = [-DAY_MS, DAY_MS].map((near) =>
-    instantIn(ms - tzOffset(zone, new UTCDate(ms + near)) * 60_000, zone),
+    instantIn(ms - tzOffset(zone, new UTCDateMini(ms + near)) * 60_000, zone),
   )
   return !first!.startsWith(wall) && second!.startsWith(wall) ? second! : first!
 }
@@ -73,7 +75,7 @@ export function addDuration(date: LocalDate, duration: Duration): LocalDate {
   let sum = sums.get(key)
   if (sum === undefined) {
     const [, years, months, weeks, days] = DURATION.exec(duration)!.map((part) => Number(part ?? 0))
-    const moved = add(new UTCDate(date), { years: years!, months: months!, weeks: weeks!, days: days! })
+    const moved = add(new UTCDateMini(date), { years: years!, months: months!, weeks: weeks!, days: days! })
     sum = formatISO(moved, { representation: 'date' })
     // Deadlines repeat across a department, so the same few sums are asked for again and again.
     if (sums.size > 50_000) sums.clear()
@@ -84,11 +86,11 @@ export function addDuration(date: LocalDate, duration: Duration): LocalDate {
 
 /** Whole days from one date to another; negative when `to` is earlier. */
 export const daysBetween = (from: LocalDate, to: LocalDate): number =>
-  differenceInCalendarDays(new UTCDate(to), new UTCDate(from))
+  differenceInCalendarDays(new UTCDateMini(to), new UTCDateMini(from))
 
 export const addDays = (date: LocalDate, days: number): LocalDate =>
   days < 0
-    ? formatISO(add(new UTCDate(date), { days }), { representation: 'date' })
+    ? formatISO(add(new UTCDateMini(date), { days }), { representation: 'date' })
     : addDuration(date, `P${days}D`)
 
 /** A label states month and year only; the safe reading is the month's first day. */

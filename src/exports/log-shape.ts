@@ -1,5 +1,5 @@
 // The shape of a tour's readiness log as data; it must never hold a field that paper and CSV do not show.
-import { z } from 'zod'
+import * as z from 'zod'
 import { kindShape, matterShape } from '../domain/gear.ts'
 import { CONDITIONS } from '../domain/policy/shape.ts'
 import { reasonShape, shownShape } from './status.ts'

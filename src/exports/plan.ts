@@ -1,5 +1,5 @@
 // The plan as `plan` prints it, as data and as text; it decides nothing and must never leave out a seat.
-import { z } from 'zod'
+import * as z from 'zod'
 import { kindShape } from '../domain/gear.ts'
 import { GOALS } from '../domain/plan/model.ts'
 import type { Plan, PlannedSeat } from '../domain/plan/plan.ts'

@@ -1,5 +1,5 @@
 // The Board as `status` prints it, as data and as text for a pipe; it judges nothing and must never leave out a reason.
-import { z } from 'zod'
+import * as z from 'zod'
 import { sayState, type Board, type ReasonLine, type Row } from '../domain/board.ts'
 import { kindShape, matterShape } from '../domain/gear.ts'
 import { CONDITIONS } from '../domain/policy/shape.ts'

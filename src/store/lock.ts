@@ -1,7 +1,6 @@
 // The lock that lets one program at a time write to a station; it must never end the program or wait without an end.
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
-import { lock } from 'proper-lockfile'
 import { codeOf, whyOf } from './trouble.ts'
 
 /** Proof that the lock was had; `isLost` turns true when another program has taken it over, or the work is done. */
@@ -24,6 +23,8 @@ export const withLock = async <T>(
   work: (held: Held) => T | Promise<T>,
   patienceMs: number = PATIENCE_MS,
 ): Promise<Locked<T>> => {
+  // Loaded when something is to be written: a station can be shown without it.
+  const { lock } = await import('proper-lockfile')
   let isLost = false
   const giveUpAt = performance.now() + patienceMs
   const acquire = () =>

@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import { Low, type Adapter } from 'lowdb'
-import { z } from 'zod'
+import * as z from 'zod'
 import { realFiles, writeNewFile, type Files } from './files.ts'
 import { sha256 } from './line.ts'
 import type { Position } from './position.ts'

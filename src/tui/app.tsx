@@ -1,43 +1,23 @@
-// Chooses the screen; the only place that knows which there are. Under-size it says one plain sentence.
+// The screen as a React component, laid out by Ink and drawn again when what is on the glass changes. Built as a part of its own.
 import { useSyncExternalStore, type ReactElement } from 'react'
 import { Lines } from './lines.tsx'
-import { boardScreen } from './panels/board.ts'
-import { deadlinesScreen } from './panels/deadlines.ts'
-import { isTooSmall, LEAST, type Size } from './panels/frame.ts'
-import { logScreen } from './panels/log.ts'
-import { cardScreen, helpScreen } from './panels/reading.ts'
-import { rollCallScreen } from './panels/roll-call.ts'
-import { sheetScreen } from './panels/sheet.ts'
-import { plainLine, type Line } from './theme.ts'
-import type { Screen, Ui } from './ui-state.ts'
-import type { View } from './view.ts'
+import type { Size } from './panels/frame.ts'
+import { drawWithInk } from './terminal/ink-stream.tsx'
+import type { Draw } from './terminal/mount-board.ts'
 
-const SCREENS: Readonly<Record<Screen, (view: View, ui: Ui, size: Size) => Line[]>> = {
-  board: boardScreen,
-  'roll-call': rollCallScreen,
-  sheet: sheetScreen,
-  log: logScreen,
-  card: cardScreen,
-  deadlines: deadlinesScreen,
-  help: helpScreen,
-}
-
-/** What is on the glass and who is told when it changes. */
-export interface Glass {
-  read: () => { view: View; ui: Ui }
+/** What is drawn: a value that is another one after every change, and the lines it has at a size. */
+export interface Drawn {
+  read: () => unknown
   watch: (changed: () => void) => () => void
+  lines: (size: Size) => readonly string[]
 }
 
-export function linesFor(view: View, ui: Ui, size: Size): Line[] {
-  if (isTooSmall(size)) {
-    return [
-      plainLine(`The board needs ${LEAST.columns}x${LEAST.rows}; this is ${size.columns}x${size.rows}.`),
-    ]
-  }
-  return SCREENS[ui.screen](view, ui, size)
+export function App({ drawn, size }: { drawn: Drawn; size: Size }): ReactElement {
+  useSyncExternalStore(drawn.watch, drawn.read)
+  return <Lines lines={drawn.lines(size)} />
 }
 
-export function App({ glass, size }: { glass: Glass; size: Size }): ReactElement {
-  const { view, ui } = useSyncExternalStore(glass.watch, glass.read)
-  return <Lines lines={linesFor(view, ui, size)} />
-}
+export const drawApp =
+  (drawn: Drawn): Draw =>
+  (options) =>
+    drawWithInk({ ...options, node: (size) => <App drawn={drawn} size={size} /> })

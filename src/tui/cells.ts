@@ -2,31 +2,41 @@
 import sliceAnsi from 'slice-ansi'
 import stringWidth from 'string-width'
 
+/** Letters, frames and our own signs: every terminal draws each in one cell, so that the slow measuring can be left out. */
+const NARROW = /^[\x20-\x7e\xa1-\xac\xae-\u02ff\u2013\u2014\u2018-\u201d\u2026\u2500-\u259f■□△▼✓]*$/
+
+export const isNarrow = (text: string): boolean => NARROW.test(text)
+
+/** How many cells a text takes. */
+export const widthOf = (text: string): number => (isNarrow(text) ? text.length : stringWidth(text))
+
 /** Exactly `width` cells: cut with an ellipsis, or filled with spaces. */
 export function fit(text: string, width: number, unicode = true): string {
   const cut = clip(text, width, unicode)
-  return cut + ' '.repeat(Math.max(0, width - stringWidth(cut)))
+  return cut + ' '.repeat(Math.max(0, width - widthOf(cut)))
 }
 
 /** The first cells of a text; a wide character that would stand across the edge is left out. */
 function start(text: string, width: number): string {
+  if (isNarrow(text)) return text.slice(0, width)
   const part = sliceAnsi(text, 0, width)
-  return width > 0 && stringWidth(part) > width ? start(text, width - 1) : part
+  return width > 0 && widthOf(part) > width ? start(text, width - 1) : part
 }
 
 /** The last cells of a text, the same way. */
 export function tail(text: string, width: number): string {
-  const from = Math.max(0, stringWidth(text) - width)
+  const from = Math.max(0, widthOf(text) - width)
+  if (isNarrow(text)) return text.slice(from)
   const part = sliceAnsi(text, from)
-  return from > 0 && stringWidth(part) > width ? sliceAnsi(text, from + 1) : part
+  return from > 0 && widthOf(part) > width ? sliceAnsi(text, from + 1) : part
 }
 
 /** At most `width` cells; what is cut off is marked. */
 export function clip(text: string, width: number, unicode = true): string {
   if (width <= 0) return ''
-  if (stringWidth(text) <= width) return text
+  if (widthOf(text) <= width) return text
   const mark = unicode ? '…' : '..'
-  return start(text, Math.max(0, width - stringWidth(mark))) + mark.slice(0, width)
+  return start(text, Math.max(0, width - widthOf(mark))) + mark.slice(0, width)
 }
 
 /** Words broken over lines of at most `width` cells; a word that is longer than a line is cut over several. */
@@ -34,7 +44,7 @@ export function wrap(text: string, width: number): string[] {
   const lines: string[] = []
   let line = ''
   for (let word of text.split(' ')) {
-    while (stringWidth(word) > width) {
+    while (widthOf(word) > width) {
       if (line) lines.push(line)
       line = ''
       const head = start(word, width)
@@ -42,7 +52,7 @@ export function wrap(text: string, width: number): string[] {
       word = word.slice(head.length)
     }
     const joined = line ? `${line} ${word}` : word
-    if (stringWidth(joined) <= width) line = joined
+    if (widthOf(joined) <= width) line = joined
     else {
       lines.push(line)
       line = word

@@ -2,7 +2,9 @@
 import { render } from 'ink-testing-library'
 import { expect, test } from 'vitest'
 import { openSession } from '../../src/session.ts'
-import { App, type Glass } from '../../src/tui/app.tsx'
+import { App, type Drawn } from '../../src/tui/app.tsx'
+import { composeLine } from '../../src/tui/compose.ts'
+import { linesFor } from '../../src/tui/screens.ts'
 import { startUi } from '../../src/tui/ui-state.ts'
 import { viewOf } from '../../src/tui/view.ts'
 import { fitEngine } from './stations.ts'
@@ -17,7 +19,8 @@ test('a tag that is recorded shows at once, and a refusal changes nothing', asyn
     return { view: viewOf(facts, startUi), ui: startUi }
   }
   let shown = make()
-  const glass: Glass = {
+  const drawn: Drawn = {
+    lines: (size) => linesFor(shown.view, shown.ui, size).map(composeLine),
     read: () => shown,
     watch: (changed) =>
       session.watch(() => {
@@ -25,7 +28,7 @@ test('a tag that is recorded shows at once, and a refusal changes nothing', asyn
         changed()
       }),
   }
-  const { lastFrame, unmount } = render(<App glass={glass} size={SMALL} />)
+  const { lastFrame, unmount } = render(<App drawn={drawn} size={SMALL} />)
   const before = lastFrame()
   expect(before).toContain('Everybody seated may ride and every rig can.')
 

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import type { Command } from '../../src/domain/commands.ts'
 import type { Answer, Session } from '../../src/session.ts'
-import { linesFor } from '../../src/tui/app.tsx'
+import { linesFor } from '../../src/tui/screens.ts'
 import { startLoop } from '../../src/tui/board-loop.ts'
 import type { Token } from '../../src/tui/input/keys.ts'
 import { openSession } from '../../src/session.ts'

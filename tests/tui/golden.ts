@@ -1,7 +1,8 @@
 // Compares screens with the ones kept as text under golden/, exactly; with UPDATE_GOLDEN=1 it rewrites them, so read the difference before it is kept.
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { createElement } from 'react'
-import { linesFor } from '../../src/tui/app.tsx'
+import { linesFor } from '../../src/tui/screens.ts'
+import { composeLine } from '../../src/tui/compose.ts'
 import { Lines } from '../../src/tui/lines.tsx'
 import type { Size } from '../../src/tui/panels/frame.ts'
 import { renderStatic } from '../../src/tui/terminal/render-static.ts'
@@ -11,7 +12,9 @@ const FOLDER = new URL('golden/', import.meta.url)
 
 /** The screen as Ink lays it out and the glass would show it. */
 export const drawn = ({ view, ui }: Bench, size: Size): string[] =>
-  renderStatic(createElement(Lines, { lines: linesFor(view, ui, size) }), size).map((line) => line.trimEnd())
+  renderStatic(createElement(Lines, { lines: linesFor(view, ui, size).map(composeLine) }), size).map((line) =>
+    line.trimEnd(),
+  )
 
 /** What is kept under this name; with UPDATE_GOLDEN=1 that is what is on the glass now. */
 export function kept(name: string, lines: readonly string[], size: Size): string[] {

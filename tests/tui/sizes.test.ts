@@ -2,7 +2,7 @@
 import * as fc from 'fast-check'
 import stringWidth from 'string-width'
 import { expect, test } from 'vitest'
-import { linesFor } from '../../src/tui/app.tsx'
+import { linesFor } from '../../src/tui/screens.ts'
 import type { Size } from '../../src/tui/panels/frame.ts'
 import { stateOf, NOW, type Told } from '../domain/given.ts'
 import { anyToken } from './any-keys.ts'

@@ -1,5 +1,5 @@
 // Decides corrections: a new event that names the one it amends. A record of fact is amended, an act is undone by its opposite.
-import type { z } from 'zod'
+import type * as z from 'zod'
 import { sayShapeError, type CommandOf, type Dated } from '../commands.ts'
 import type { AmendableType, EventData } from '../events.ts'
 import type { Id } from '../gear.ts'
@@ -18,7 +18,7 @@ import {
   wordsShape,
 } from '../gear.ts'
 import type { State } from '../state.ts'
-import { z as zod } from 'zod'
+import * as zod from 'zod'
 import { plain, type Care } from '../kinds.ts'
 import { dateOf } from '../time.ts'
 import { record, refuse, type Decision } from './decision.ts'

@@ -1,5 +1,5 @@
 // What must be replaced in each year, and what that costs where prices are given; it must never make up a price.
-import { z } from 'zod'
+import * as z from 'zod'
 import { wordsShape } from '../gear.ts'
 import { KINDS, type Kind } from '../kinds.ts'
 import type { Deadline, Forecast } from './deadlines.ts'

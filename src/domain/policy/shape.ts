@@ -1,5 +1,5 @@
 // The shape of a policy and of a department's overlay; a rule is data and must never hold code.
-import { z } from 'zod'
+import * as z from 'zod'
 import { cleanText } from '../clean.ts'
 import { CARES, CONSTRUCTIONS, EXPOSURES, KINDS } from '../kinds.ts'
 import { DURATION } from '../time.ts'

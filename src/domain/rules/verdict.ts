@@ -4,7 +4,7 @@ import { capital } from '../decide/decision.ts'
 import { wordOf, type Kind } from '../kinds.ts'
 import { CONDITIONS, type Condition, type Policy, type Rule, type RuleInForce } from '../policy/shape.ts'
 import type { Element, Member, Seat } from '../state.ts'
-import type { Duration, Instant, LocalDate } from '../time.ts'
+import { byDate, type Duration, type Instant, type LocalDate } from '../time.ts'
 
 export interface Verdict {
   element: Id | null
@@ -82,7 +82,7 @@ export const worstOf = (verdicts: readonly { state: Condition }[]): Condition =>
 export const byWeight = (a: Verdict, b: Verdict): number =>
   severity(a.state) - severity(b.state) ||
   (a.matter === b.matter ? 0 : a.matter === 'safety' ? -1 : 1) ||
-  (a.on ?? '9999').localeCompare(b.on ?? '9999')
+  byDate(a.on ?? '9999', b.on ?? '9999')
 
 /** Fit to ride: none of the first four states. */
 export const isFit = (condition: Condition): boolean => condition === 'due' || condition === 'ready'

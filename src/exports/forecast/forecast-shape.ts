@@ -1,5 +1,5 @@
 // The forecast as data; it must never hold money that no price list gave.
-import { z } from 'zod'
+import * as z from 'zod'
 import { capital } from '../../domain/decide/decision.ts'
 import { budgetOf, type Prices } from '../../domain/forecast/budget.ts'
 import type { Forecast, Subject } from '../../domain/forecast/deadlines.ts'

@@ -1,5 +1,5 @@
 // What one row is read with: its cells by column and where faults and notes go; it must never know a member from an element.
-import type { z } from 'zod'
+import type * as z from 'zod'
 import { isEmptyWord, type Note } from './cells.ts'
 import type { ColumnName } from './columns.ts'
 import type { Order } from './dates.ts'

@@ -1,6 +1,5 @@
 // The first screen: who may not ride, and why, in words; the ensemble in hand beneath; what to press next.
-import stringWidth from 'string-width'
-import { clip } from '../cells.ts'
+import { clip, widthOf } from '../cells.ts'
 import { ACTIONS, KEY_LINE, LOOKING } from '../keymap.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
@@ -62,7 +61,7 @@ export function keyLine(width: number, isOpen = true): string {
   const ends = words.slice(-2)
   const line: string[] = []
   for (const word of [...words.slice(0, -2), ...rest]) {
-    if (stringWidth([...line, word, ...ends].join('  ')) > width - 2) break
+    if (widthOf([...line, word, ...ends].join('  ')) > width - 2) break
     line.push(word)
   }
   return [...line, ...ends].join('  ')

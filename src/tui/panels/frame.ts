@@ -1,8 +1,7 @@
 // The parts that every screen shares: the head, the standing line, the foot. It must never be taller than it says.
 import { SIGNS, type Shown } from '../../domain/signs.ts'
 import { clockOf, sayDate, dateOf } from '../../domain/time.ts'
-import stringWidth from 'string-width'
-import { clip, fit, wrap } from '../cells.ts'
+import { clip, fit, widthOf, wrap } from '../cells.ts'
 import type { Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'
@@ -18,14 +17,14 @@ export const isTooSmall = ({ columns, rows }: Size): boolean => columns < LEAST.
 
 /** Left and right on one line; the left gives way. */
 export function spread(left: string, right: string, width: number, unicode: boolean): string {
-  const room = width - stringWidth(right) - 1
+  const room = width - widthOf(right) - 1
   return room < 10 ? clip(left, width, unicode) : `${fit(left, room, unicode)} ${right}`
 }
 
 export const rule = (words: string, width: number, unicode: boolean): string => {
   const bar = unicode ? '─' : '-'
   const said = clip(words, width - 6, unicode)
-  return `${bar}${bar} ${said} ${bar.repeat(Math.max(0, width - stringWidth(said) - 4))}`
+  return `${bar}${bar} ${said} ${bar.repeat(Math.max(0, width - widthOf(said) - 4))}`
 }
 
 /** Two lines, and more for a standing matter: a journal that cannot be written. Invented data are always marked. */
@@ -33,10 +32,10 @@ export function head(view: View, { columns }: Size): Line[] {
   const { board, unicode, at, stopped } = view
   const { tour } = board
   const when = `${board.invented ? 'INVENTED DATA  ' : ''}${sayDate(dateOf(at))} ${clockOf(at)}`
-  const room = columns - stringWidth(when) - 2
+  const room = columns - widthOf(when) - 2
   const whole = ` ${board.station}: ${tour ? `tour ${tour.id}, ${tour.officerName}` : 'no tour is open'}`
   // A name is shown whole or not at all; the station and the tour give way last.
-  const left = tour && stringWidth(whole) > room ? ` ${board.station}: tour ${tour.id}` : whole
+  const left = tour && widthOf(whole) > room ? ` ${board.station}: tour ${tour.id}` : whole
   const lines: Line[] = [
     [{ text: spread(left, `${when} `, columns, unicode), inverse: true }],
     [{ text: ` ${clip(board.headline, columns - 1, unicode)}`, tone: board.tone, bold: true }],

@@ -3,8 +3,7 @@ import type { RigLine, Row } from '../../domain/board.ts'
 import { factsOf, KINDS } from '../../domain/kinds.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { sayDate } from '../../domain/time.ts'
-import stringWidth from 'string-width'
-import { clip, fit } from '../cells.ts'
+import { clip, fit, widthOf } from '../cells.ts'
 import type { Line } from '../theme.ts'
 import type { View } from '../view.ts'
 import { mark } from './frame.ts'
@@ -88,7 +87,7 @@ function sayHidden(above: readonly Block[], below: readonly Block[], width: numb
     [true, false],
   ] as const) {
     const words = said(up, down)
-    if (stringWidth(words) <= width) return words
+    if (widthOf(words) <= width) return words
   }
   return said(false, false)
 }

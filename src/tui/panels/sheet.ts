@@ -1,9 +1,8 @@
 // The questions of an action: a list to choose from, words to write, or a last look before it is recorded.
-import stringWidth from 'string-width'
 import type { LookLine, Step } from '../actions/action.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { actionBy } from '../keymap.ts'
-import { clip, fit, tail, windowStart, wrap } from '../cells.ts'
+import { clip, fit, tail, widthOf, windowStart, wrap } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import { isRefused, narrowed, stepOf } from '../update/sheet.ts'
@@ -105,7 +104,7 @@ function options(
   const isLong = shown.length > room
   const rows = isLong ? room - 1 : room
   const start = windowStart(ui.cursor, shown.length, rows)
-  const longest = (words: string[]): number => Math.max(0, ...words.map((each) => stringWidth(each)))
+  const longest = (words: string[]): number => Math.max(0, ...words.map(widthOf))
   const notes = longest(shown.map((each) => each.blocked ?? each.note ?? ''))
   const most = Math.max(34, width - 3 - notes)
   // A label without a note has the whole line.
@@ -137,8 +136,7 @@ function options(
   // The one in hand is shown whole where the list leaves room for it.
   const inHand = shown[ui.cursor]
   const note = inHand?.blocked ?? inHand?.note ?? ''
-  const isCut =
-    note !== '' && (stringWidth(inHand!.label) > widest - 2 || stringWidth(note) > width - widest - 3)
+  const isCut = note !== '' && (widthOf(inHand!.label) > widest - 2 || widthOf(note) > width - widest - 3)
   const whole = isCut ? wrap(`${inHand!.label} (${note})`, width - 6) : []
   const spare = height - typed.length - lines.length - more.length - 1
   const detail: Line[] =

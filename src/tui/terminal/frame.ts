@@ -1,5 +1,5 @@
 // Makes the lines of a frame safe to put on a terminal of a given width; it must never let through anything but text and SGR.
-import stringWidth from 'string-width'
+import { isNarrow, widthOf } from '../cells.ts'
 import type { Colour } from './abilities.ts'
 
 export type Size = { readonly columns: number; readonly rows: number }
@@ -17,9 +17,8 @@ const UNSAFE = new RegExp(
   ].join('|'),
   'g',
 )
-// Characters that every terminal draws one cell wide, so that the slow measuring can be left out.
-const NARROW = /^[\x20-\x7e\xa1-\xac\xae-\u02ff\u2500-\u259f]*$/
-const segmenter = new Intl.Segmenter()
+/** Made when the first wide text comes: making one takes longer than all the rest of a frame. */
+let segmenter: Intl.Segmenter | undefined
 
 /** The line without what could move the cursor or change the terminal, at most `columns` wide. */
 export function safeLine(line: string, columns: number, colour: Colour): string {
@@ -39,7 +38,7 @@ export function safeLines(frame: string, size: Size, colour: Colour): string[] {
 function cut(line: string, columns: number): string {
   const parts = line.split(SGR)
   const text = parts.filter((part) => !SGR.test(part)).join('')
-  if (text.length <= columns && NARROW.test(text)) return line
+  if (text.length <= columns && isNarrow(text)) return line
   let width = 0
   let kept = ''
   for (const part of parts) {
@@ -47,8 +46,8 @@ function cut(line: string, columns: number): string {
       kept += part
       continue
     }
-    for (const { segment } of segmenter.segment(part)) {
-      width += stringWidth(segment)
+    for (const { segment } of (segmenter ??= new Intl.Segmenter()).segment(part)) {
+      width += widthOf(segment)
       // A wide character that does not fit is left out: half of it would fall over the edge.
       if (width > columns) return kept
       kept += segment

@@ -8,21 +8,23 @@ import { CatchErrors } from './catch-errors.ts'
 import type { Size } from './frame.ts'
 
 export type Drawing = {
-  /** Lays the node out again at this size and hands over the frame. */
-  redraw: (node: ReactNode, size: Size) => void
+  /** Lays it out again at this size and hands over the frame. */
+  redraw: (size: Size) => void
   stop: () => void
 }
 
-type DrawingOptions = {
-  node: ReactNode
+export type DrawingOptions = {
   size: Size
   onFrame: (frame: string) => void
   /** Called once: after `stop`, or with the error that ended the drawing. */
   onEnd: (failure?: { error: unknown }) => void
 }
 
+/** What is laid out, at a size. */
+type Node = { node: (size: Size) => ReactNode }
+
 /** Starts Ink on streams of our own. `onFrame` gets every whole frame, with colours, without cursor moves. */
-export function drawWithInk({ node, size, onFrame, onEnd }: DrawingOptions): Drawing {
+export function drawWithInk({ node, size, onFrame, onEnd }: DrawingOptions & Node): Drawing {
   // Ink colours through chalk, which guesses from the environment. Here colours pass as they are asked for;
   // the glass strips them where they are not wanted.
   chalk.level = 3
@@ -52,7 +54,7 @@ export function drawWithInk({ node, size, onFrame, onEnd }: DrawingOptions): Dra
     queueMicrotask(() => ink?.unmount())
   }
   const guarded = (inner: ReactNode) => <CatchErrors onError={fail}>{inner}</CatchErrors>
-  ink = render(guarded(node), {
+  ink = render(guarded(node(size)), {
     stdout: screen as unknown as NodeJS.WriteStream,
     stdin: silentKeyboard(),
     // Whole frames, no cursor moves, no throttle.
@@ -69,9 +71,9 @@ export function drawWithInk({ node, size, onFrame, onEnd }: DrawingOptions): Dra
   )
 
   return {
-    redraw: (next, nextSize) => {
-      Object.assign(screen, nextSize)
-      ink?.rerender(guarded(next))
+    redraw: (next) => {
+      Object.assign(screen, next)
+      ink?.rerender(guarded(node(next)))
     },
     stop: () => ink?.unmount(),
   }

@@ -1,11 +1,10 @@
-// Puts a React node on a real terminal and hands back its keys as tokens; it must never know what the node shows.
-import type { ReactNode } from 'react'
+// Puts drawn frames on a real terminal and hands back its keys as tokens; it must never know what they show.
 import type { Token } from '../input/keys.ts'
 import { listen } from '../input/listen.ts'
 import type { Colour } from './abilities.ts'
 import type { Size } from './frame.ts'
 import { createGlass } from './glass.ts'
-import { drawWithInk } from './ink-stream.tsx'
+import type { Drawing, DrawingOptions } from './ink-stream.tsx'
 import { holdTerminal } from './modes.ts'
 
 export type Mounted = {
@@ -16,52 +15,82 @@ export type Mounted = {
   finished: Promise<void>
 }
 
+/** Whole frames as Ink would give them, and how to hear that there is a newer one. */
+export type Ahead = { frame: (size: Size) => string; watch: (changed: () => void) => () => void }
+
+export type Draw = (options: DrawingOptions) => Drawing
+
 export type BoardMount = {
   stdin: NodeJS.ReadStream
   stdout: NodeJS.WriteStream & { fd: number }
-  /** Called again with the new size when the terminal's size changes. */
-  node: (size: Size) => ReactNode
+  /** Loads what draws: Ink and the node it lays out. */
+  load: () => Promise<Draw>
+  /** The frames to paint until Ink is there: loading it takes longer than the first frame. */
+  ahead?: Ahead
   onToken: (token: Token) => void
   colour: Colour
 }
 
-export function mountBoard({ stdin, stdout, node, onToken, colour }: BoardMount): Mounted {
+export function mountBoard({ stdin, stdout, load, ahead, onToken, colour }: BoardMount): Mounted {
   const size = (): Size => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 })
   const glass = createGlass({ write: (text) => void stdout.write(text), size: size(), colour })
   // What is drawn while the program is stopped is not painted then, and is what has to be seen when it goes on.
   let newest: string | undefined
   const held = holdTerminal({ stdin, stdout, onBack: () => glass.repaint(newest) })
   const stopListening = listen({ stdin, onToken, onGone: held.hangUp })
+  let drawing: Drawing | undefined
+  let isGone = false
+  const show = (frame: string) => {
+    newest = frame
+    if (held.isUp()) glass.paint(frame)
+  }
+  const showAhead = () => {
+    if (ahead) show(ahead.frame(size()))
+  }
+  let stopAhead = ahead?.watch(showAhead)
+  const endAhead = () => {
+    stopAhead?.()
+    stopAhead = undefined
+  }
   const giveBack = () => {
+    isGone = true
+    endAhead()
     stopListening()
     stdout.off('resize', resize)
     held.giveBack()
   }
   const resize = () => {
     glass.resize(size())
-    drawing.redraw(node(size()), size())
+    if (drawing) drawing.redraw(size())
+    else showAhead()
   }
   let settle: ((failure?: { error: unknown }) => void) | undefined
   const finished = new Promise<void>((resolve, reject) => {
     settle = (failure) => (failure ? reject(failure.error) : resolve())
   })
+  const end = (failure?: { error: unknown }) => {
+    giveBack()
+    settle?.(failure)
+  }
+  async function draw(): Promise<void> {
+    const start = await load()
+    if (isGone) return
+    endAhead()
+    drawing = start({ size: size(), onFrame: show, onEnd: end })
+  }
   stdout.on('resize', resize)
-  const drawing = drawWithInk({
-    node: node(size()),
-    size: size(),
-    onFrame: (frame) => {
-      newest = frame
-      if (held.isUp()) glass.paint(frame)
-    },
-    onEnd: (failure) => {
-      giveBack()
-      settle?.(failure)
-    },
-  })
+  try {
+    showAhead()
+  } catch (error) {
+    giveBack()
+    throw error
+  }
+  draw().catch((error: unknown) => end({ error }))
 
   const unmount = () => {
     giveBack()
-    drawing.stop()
+    if (drawing) drawing.stop()
+    else settle?.()
   }
   const repaint = () => {
     if (held.isUp()) glass.repaint(newest)

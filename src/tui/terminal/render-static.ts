@@ -10,7 +10,7 @@ export function renderStatic(node: ReactNode, size: Size, colour: Colour = 'none
   let frame = ''
   let failed: { error: unknown } | undefined
   const drawing = drawWithInk({
-    node,
+    node: () => node,
     size,
     onFrame: (drawn) => {
       frame = drawn

@@ -1,6 +1,6 @@
 // A page as it is drawn, told as sentences; it must never hold what a sign or a place alone would say.
 import { SIGNS } from '../../domain/signs.ts'
-import { linesFor } from '../app.tsx'
+import { linesFor } from '../screens.ts'
 import { foot, head, type Size } from '../panels/frame.ts'
 import type { Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'

@@ -2,6 +2,7 @@
 import { Box, Text, useInput } from 'ink'
 import { useSyncExternalStore } from 'react'
 import type { Token } from '../../../src/tui/input/keys.ts'
+import { drawWithInk } from '../../../src/tui/terminal/ink-stream.tsx'
 import { mountBoard } from '../../../src/tui/terminal/mount-board.ts'
 
 let tokens: readonly Token[] = []
@@ -32,7 +33,7 @@ const board = mountBoard({
   stdin: process.stdin,
   stdout: process.stdout,
   colour: 'ansi',
-  node: (size) => <Sample {...size} />,
+  load: async () => (options) => drawWithInk({ ...options, node: (size) => <Sample {...size} /> }),
   onToken: (token) => {
     tokens = [...tokens, token].slice(-8)
     changed()

@@ -1,7 +1,9 @@
 // Puts the board's loop on a real terminal and keeps it going until it is left. It must never decide anything.
 import type { Session } from '../session.ts'
-import { App } from './app.tsx'
 import { startLoop, type Desk } from './board-loop.ts'
+import { composeLine } from './compose.ts'
+import type { Size } from './panels/frame.ts'
+import { linesFor } from './screens.ts'
 import type { Abilities } from './terminal/abilities.ts'
 import { mountBoard } from './terminal/mount-board.ts'
 
@@ -26,11 +28,17 @@ export async function runBoard({ session, desk, stdin, stdout, abilities }: Runn
     size: () => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 }),
     leave: () => board.unmount(),
   })
+  const lines = (size: Size): string[] => {
+    const { view, ui } = loop.glass.read()
+    return linesFor(view, ui, size).map(composeLine)
+  }
   const board = mountBoard({
     stdin,
     stdout,
     colour: abilities.colour,
-    node: (size) => <App glass={loop.glass} size={size} />,
+    // The first frame does not wait for Ink; what Ink lays out afterwards is the same to the byte.
+    ahead: { frame: (size) => lines(size).join('\n'), watch: loop.glass.watch },
+    load: async () => (await import('./app.tsx')).drawApp({ ...loop.glass, lines }),
     onToken: loop.take,
   })
   void session.begin()
