@@ -2,7 +2,7 @@
 import * as fc from 'fast-check'
 import stringWidth from 'string-width'
 import { expect, test } from 'vitest'
-import { isNarrow, tail, widthOf } from '../../src/tui/cells.ts'
+import { isNarrow, widthOf } from '../../src/tui/cells.ts'
 import { SIGNS } from '../../src/domain/signs.ts'
 
 const everyCharacter = Array.from({ length: 0x10000 }, (_, code) => String.fromCharCode(code))
@@ -23,9 +23,8 @@ test('any mixture of narrow and wide text is as wide as the slow measuring says'
     .array(fc.constantFrom('a', 'é', '■', '中', 'e\u0301', '👩‍🚒', '…', ' ', '한'))
     .map((all) => all.join(''))
   fc.assert(
-    fc.property(text, fc.integer({ min: 2, max: 12 }), (whole, width) => {
+    fc.property(text, (whole) => {
       expect(widthOf(whole)).toBe(stringWidth(whole))
-      expect(stringWidth(tail(whole, width))).toBeLessThanOrEqual(width)
     }),
   )
 })
