@@ -73,6 +73,8 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the tour at the board', () =>
     await board.enter('Tag it out of service?')
     await board.see('Engine 6 cannot ride')
     await board.enter('Tagged L-1.')
+    await board.see('Ada Varga can wear 1 of 2')
+    await board.press('escape')
     const screen = await board.see(/> Officer\*? +Ada Varga +■ out of service/)
     expect(wordsOf(screen.join('\n'))).toContain('Coat liner L-1: tagged, moisture barrier')
     expect(screen.join('\n')).toContain('Engine 6 cannot ride')

@@ -41,7 +41,7 @@ const KEYS: Partial<Record<CommandName, [() => ReturnType<typeof fitEngine>, Pre
   'add-element': [fitEngine, DETAIL],
   answer: [fitEngine, [type('r'), 'enter']],
   'read-pressure': [fitEngine, [type('p'), type('4400'), ...enter(2)]],
-  tag: [fitEngine, [type('t'), ...enter(4)]],
+  tag: [fitEngine, [type('t'), ...enter(4), 'escape']],
   'lift-tag': [() => fitEngine(tags('HE-1')), [type('u'), 'enter', type('sound'), ...enter(2)]],
   swap: [() => fitEngine(HELMET, tags('HE-1')), [type('s'), ...enter(3)]],
   'swap-back': [

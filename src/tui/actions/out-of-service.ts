@@ -2,8 +2,9 @@
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
 import { inCallOrder } from '../../domain/roll-call.ts'
+import type { Element } from '../../domain/state.ts'
 import type { View } from '../view.ts'
-import { confirm, refusalOf, type Action, type Option, type Step } from './action.ts'
+import { confirm, refusalOf, type Action, type Follow, type Option, type Step } from './action.ts'
 import {
   absentOptions,
   askElement,
@@ -42,9 +43,17 @@ export const finding: Action = {
     }
     const command: Command = { do: 'answer', by, seat: view.row!.seat, findings: [found] }
     const title = `${capital(nameOf(element))}: ${found.point} (${found.matter}). Tag it out of service?`
-    return confirm(view, title, [command], `Tagged ${element.id}. Press s for the spares that fit.`)
+    return confirm(view, title, [command], sayTagged(element), [], sparesFor(view, element))
   },
 }
+
+const sayTagged = ({ id }: Element): string => `Tagged ${id}. s puts a spare in.`
+
+/** What fits in its place is shown at once, where it is worn at the riding position in hand. */
+const sparesFor = ({ row }: View, { id, kind }: Element): Follow | undefined =>
+  row?.member !== null && row?.places.some((each) => each.element === id)
+    ? { action: 'swap', answers: { kind } }
+    : undefined
 
 /** As it is called: the riding position's gear in the order it is put on. */
 function inOrderOf({ row }: View, options: Option[]): Option[] {
@@ -67,7 +76,7 @@ export const tag: Action = {
     const reason = pointIn(answers)
     const command: Command = { do: 'tag', by: view.speaker!, element: element.id, reason, matter }
     const title = `${capital(nameOf(element))}: ${reason} (${matter}). Tag it out of service?`
-    return confirm(view, title, [command], `Tagged ${element.id}. Press s for the spares that fit.`)
+    return confirm(view, title, [command], sayTagged(element), [], sparesFor(view, element))
   },
 }
 

@@ -8,9 +8,11 @@ import { rankSpares, type Spare } from '../../domain/spares.ts'
 import { assigned, holderOf, place, type StandIn } from '../../domain/state.ts'
 import { sayPlace } from '../say.ts'
 import type { View } from '../view.ts'
-import { confirm, type Action, type Answers, type Option, type Step } from './action.ts'
+import { ownGearBack } from '../own-back.ts'
+import { confirm, type Action, type Answers, type LookLine, type Option, type Step } from './action.ts'
 import { nobodyHere } from './ask.ts'
 import { NOTHING_LEFT } from './many.ts'
+import { sayLast, spareOption } from './spare-options.ts'
 
 /** The places at the seat in hand, those that keep it from riding first. */
 function placeOptions(view: View): Option[] {
@@ -23,20 +25,6 @@ function placeOptions(view: View): Option[] {
   }))
 }
 const rank = (state: keyof typeof SIGNS): number => Object.keys(SIGNS).indexOf(state)
-
-function spareOption(spare: Spare): Option {
-  const [element] = spare.elements
-  const words = spare.fits ? spare.for : [...spare.against, ...spare.for]
-  const isDue = spare.fits && spare.state !== 'ready'
-  // The reasons say whose they are only where that is another layer.
-  const own = `${capital(nameOf(element))}: `
-  return {
-    value: element.id,
-    label: `${spare.fits ? 'fits' : 'no'}${isDue ? `, ${SIGNS[spare.state].word}` : ''}: ${element.id}`,
-    note: words.map((each) => each.replace(own, '').replace(/\.$/, '')).join('; '),
-    tone: SIGNS[spare.state].tone,
-  }
-}
 
 export const swap: Action = {
   id: 'swap',
@@ -57,7 +45,12 @@ export const swap: Action = {
       const title = spares.length
         ? `Spare ${wordOf(kind)}: ${view.row!.name} can wear ${fitting} of ${spares.length}. Which goes in?`
         : `There is no spare ${wordOf(kind)} on the rack.${view.row!.fit ? '' : ` ${view.row!.position} stays unfit.`} Esc goes back.`
-      return { ask: 'choose', name: 'in', title, options: spares.map(spareOption) }
+      return {
+        ask: 'choose',
+        name: 'in',
+        title,
+        options: spares.map((each) => spareOption(view, seat, each)),
+      }
     }
     return confirmSwap(view, answers, kind, spares)
   },
@@ -89,7 +82,11 @@ function confirmSwap(view: View, answers: Answers, kind: Kind, spares: readonly 
   })
   const ids = spare.elements.map(nameOf).join(' and ')
   const outs = commands.flatMap((each) => ('out' in each && each.out ? each.out : []))
-  const notes = outs.length ? [`Comes out: ${outs.join(', ')}. b swaps back later.`] : []
+  const last = sayLast(view, row.seat, kind, spare)
+  const notes: LookLine[] = [
+    ...(outs.length ? [{ text: `Comes out: ${outs.join(', ')}. b swaps back later.` }] : []),
+    ...(last ? [{ text: `It ${last}.`, tone: 'warn' as const }] : []),
+  ]
   return confirm(
     view,
     `Put ${ids} in for ${row.name}?`,
@@ -109,6 +106,9 @@ function goesBack(view: View, kind: Kind): StandIn[] {
 }
 const nameIn = ({ state }: View, { element }: StandIn): string => nameOf(state.elements.get(element)!)
 
+const isBack = (view: View, kind: Kind): boolean =>
+  ownGearBack(view).some((each) => each.seat === view.row!.seat && each.kind === kind)
+
 const standIns = (view: View): Option[] =>
   view
     .row!.places.filter((each) => each.standsIn)
@@ -120,7 +120,7 @@ const standIns = (view: View): Option[] =>
       return {
         value: each.kind,
         label: `${capital(each.word)} ${each.element}`,
-        note: `${beside}own: ${own.join(', ') || 'none'}`,
+        note: `${beside}own: ${own.join(', ') || 'none'}${isBack(view, each.kind) ? ', here and fit' : ''}`,
       }
     })
 

@@ -1,5 +1,6 @@
 // The first screen: who may not ride, and why, in words; the ensemble in hand beneath; what to press next.
 import { clip, widthOf } from '../cells.ts'
+import { sayBack } from '../own-back.ts'
 import { ACTIONS, KEY_LINE, LOOKING } from '../keymap.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
@@ -13,19 +14,21 @@ const LEAST_PANEL = 7
 const MOST_PANEL = 14
 
 export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
-  const height = bodyHeight(view, size) - 1
+  const height = bodyHeight(view, size) - (sayBack(view) ? 2 : 1)
   const opens = view.state.tour || !view.rows.length ? '' : ' Press o to open it.'
   const note = `${policyNote(view)} `
   const rollCall = plainLine(
     spread(` ${view.board.rollCall.words}${opens}`, note, size.columns, view.unicode),
   )
+  const back = sayBack(view)
+  const told = [rollCall, ...(back ? [plainLine(clip(` ${back}`, size.columns, view.unicode), 'warn')] : [])]
   const whole = listHeight(view, size.columns)
   const panel = Math.max(LEAST_PANEL, Math.min(MOST_PANEL, height - whole))
   const list = view.rows.length
     ? seatList(view, size.columns, height - panel)
     : SETTING_UP.map((text) => plainLine(clip(` ${text}`, size.columns, view.unicode)))
   const gap = Array.from({ length: Math.max(0, height - panel - list.length) }, (): Line => [])
-  const body = [rollCall, ...list, ...gap, ...ensemblePanel(view, size.columns, panel)]
+  const body = [...told, ...list, ...gap, ...ensemblePanel(view, size.columns, panel)]
   return screen(
     head(view, size),
     body,

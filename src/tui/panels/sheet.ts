@@ -10,7 +10,7 @@ import type { View } from '../view.ts'
 import { bodyHeight, foot, head, rule, screen, type Size } from './frame.ts'
 import { toldOf } from './told.ts'
 
-const OFFERED = '(up and down choose, Enter takes; Esc leaves it for now)'
+const OFFERED = '(down chooses, Enter takes; Esc or any key of the board leaves it for now)'
 
 const KEYS: Readonly<Record<Step['ask'], string>> = {
   choose: 'up, down move   letters narrow the list   Enter takes   Esc one step back',
@@ -99,7 +99,7 @@ function options(
         ),
       ]
     : []
-  if (ui.cursor < 0) typed.push(plainLine(` ${OFFERED}`))
+  if (ui.cursor < 0 && shown.length) typed.push(plainLine(` ${OFFERED}`))
   const room = height - typed.length
   const isLong = shown.length > room
   const rows = isLong ? room - 1 : room

@@ -58,6 +58,9 @@ export function offer(ui: Ui, { action, answers = {} }: Extract<Follow, { action
   return step.ask === 'choose' ? { ...next, cursor: NONE } : ui
 }
 
+/** An offer that nobody has gone into: the keys of the board still are what they are. */
+export const isOffered = (ui: Ui): boolean => ui.screen === 'sheet' && ui.cursor === NONE
+
 /** Puts the question on the screen with its first option or initial text in hand. */
 function ask(ui: Ui, view: View): Updated {
   const step = stepOf(view, ui)
@@ -101,7 +104,14 @@ export function updateSheet(ui: Ui, token: Token, view: View): Updated {
 export const isRefused = (step: Step): boolean =>
   step.ask === 'confirm' && 'commands' in step.deed && !step.deed.commands.length
 
-const leave = (ui: Ui): Ui => ({ ...ui, screen: ui.from, action: null, answers: [], text: '', cursor: 0 })
+export const leave = (ui: Ui): Ui => ({
+  ...ui,
+  screen: ui.from,
+  action: null,
+  answers: [],
+  text: '',
+  cursor: 0,
+})
 
 /** One step back: first the letters typed, then the last answer, then the whole action. */
 function back(ui: Ui, view: View): Updated {

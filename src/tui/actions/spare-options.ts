@@ -1,0 +1,52 @@
+// The spares for one place as lines to choose from, each with what speaks for it, against it, and whom it leaves without.
+import { capital, nameOf } from '../../domain/decide/decision.ts'
+import { leftUncovered, othersFor } from '../../domain/fit/last-spare.ts'
+import { rackAt, type Rack } from '../../domain/fit/rack.ts'
+import type { Id } from '../../domain/gear.ts'
+import { wordOf, type Kind } from '../../domain/kinds.ts'
+import { policyOf } from '../../domain/policy/in-force.ts'
+import { SIGNS } from '../../domain/signs.ts'
+import type { Spare } from '../../domain/spares.ts'
+import type { State } from '../../domain/state.ts'
+import { sayNames } from '../say.ts'
+import type { View } from '../view.ts'
+import type { Option } from './action.ts'
+
+type Others = ReturnType<typeof othersFor>
+const known = new WeakMap<State, { at: string; rack: Rack; others: Map<string, Others> }>()
+
+/** Worked out once for a state and a minute: the same list is drawn at every key. */
+function othersAt({ state, at }: View, seat: Id, kind: Kind): Others {
+  const minute = at.slice(0, 16)
+  let kept = known.get(state)
+  if (kept?.at !== minute) {
+    kept = { at: minute, rack: rackAt(state, policyOf(state), at), others: new Map() }
+    known.set(state, kept)
+  }
+  const key = `${seat} ${kind}`
+  const others = kept.others.get(key) ?? othersFor(kept.rack, seat, kind)
+  kept.others.set(key, others)
+  return others
+}
+
+/** `leaves no spare gloves for Bo Okoro`; empty while everybody else still has one. */
+export function sayLast(view: View, seat: Id, kind: Kind, spare: Spare): string {
+  const left = leftUncovered(othersAt(view, seat, kind), spare.elements)
+  const names = left.map((each) => view.rows.find((row) => row.seat === each.seat)?.name ?? each.seat)
+  return names.length ? `leaves no spare ${wordOf(kind)} for ${sayNames(names, 3)}` : ''
+}
+
+export function spareOption(view: View, seat: Id, spare: Spare): Option {
+  const [element] = spare.elements
+  const last = spare.fits ? sayLast(view, seat, element.kind, spare) : ''
+  const words = spare.fits ? [...(last ? [last] : []), ...spare.for] : [...spare.against, ...spare.for]
+  const isDue = spare.fits && spare.state !== 'ready'
+  // The reasons say whose they are only where that is another layer.
+  const own = `${capital(nameOf(element))}: `
+  return {
+    value: element.id,
+    label: `${spare.fits ? 'fits' : 'no'}${isDue ? `, ${SIGNS[spare.state].word}` : ''}: ${element.id}`,
+    note: words.map((each) => each.replace(own, '').replace(/\.$/, '')).join('; '),
+    tone: SIGNS[spare.state].tone,
+  }
+}
