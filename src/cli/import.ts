@@ -6,7 +6,7 @@ import { SETUP } from '../domain/commands.ts'
 import { rowFaults } from '../domain/decide/import-gear.ts'
 import { dateOf } from '../domain/time.ts'
 import type { Session } from '../session.ts'
-import { COLUMN_NAMES, UNUSED } from '../store/imports/columns.ts'
+import { COLUMN_NAMES, UNUSED, type ColumnName } from '../store/imports/columns.ts'
 import { sayFaults, type Fault } from '../store/imports/fault.ts'
 import { readGear, type GearRead } from '../store/imports/read-gear.ts'
 import { whyOf } from '../store/trouble.ts'
@@ -71,7 +71,7 @@ function mapOf(given: readonly string[]): Record<string, string> | string {
 function faultsHere(read: Exclude<GearRead, { faults: Fault[] }>, session: Session): Fault[] {
   return rowFaults(read, session.state, dateOf(session.now())).map(({ id, column, says }) => ({
     line: read.lineOf.get(id) ?? 1,
-    column: read.headings.get(column) ?? null,
+    column: read.headings.get(column as ColumnName) ?? null,
     says,
   }))
 }

@@ -1,6 +1,7 @@
 // Names what an event is about: elements, members, seats, rigs, tours; it must never leave one out.
 import type { Event } from './events.ts'
 import type { Id } from './gear.ts'
+import { importedIds } from './tell-import.ts'
 
 /** Every id an event is about: elements, members, seats, rigs, tours. */
 export function aboutOf(event: Event): Id[] {
@@ -23,6 +24,8 @@ export function aboutOf(event: Event): Id[] {
         .map((each) => each.id)
         .concat(elements.flatMap((each) => each.issuedTo ?? []))
     }
+    case 'records-imported':
+      return importedIds(event.data)
     case 'element-issued':
       return [event.data.element, event.data.to]
     case 'tour-opened':

@@ -7,11 +7,12 @@ import {
   coverShape,
   dateShape,
   doneCareShape,
+  doneFitTestShape,
   elementShape,
   exposureShape,
-  facepieceShape,
   findingShape,
   idShape,
+  importedShape,
   kindShape,
   matterShape,
   memberShape,
@@ -54,7 +55,22 @@ export const commandShape = z.discriminatedUnion('do', [
   command('import-gear', {
     file: wordsShape,
     members: z.array(memberShape),
-    elements: z.array(elementShape.extend({ issuedTo: idShape.optional(), issuedOn: dateShape.optional() })),
+    elements: z.array(importedShape),
+  }),
+  command('import-records', {
+    file: wordsShape,
+    members: z.array(memberShape),
+    elements: z.array(importedShape),
+    cares: z.array(doneCareShape),
+    fitTests: z.array(doneFitTestShape),
+    /** `was` is what the books said as the difference was shown; should they say something else by now, it is refused. */
+    changes: z.array(
+      z.strictObject({
+        id: idShape,
+        was: z.record(z.string(), z.unknown()),
+        with: z.record(z.string(), z.unknown()),
+      }),
+    ),
   }),
   command('issue', { element: idShape, to: idShape, on: dateShape.optional() }),
   command('return-to-rack', { element: idShape }),
@@ -79,12 +95,7 @@ export const commandShape = z.discriminatedUnion('do', [
     incident: wordsShape.optional(),
   }),
   command('record-care', doneCareShape.shape),
-  command('record-fit-test', {
-    member: idShape,
-    facepiece: facepieceShape,
-    on: dateShape,
-    result: z.enum(['pass', 'fail']),
-  }),
+  command('record-fit-test', doneFitTestShape.shape),
   command('send-away', { elements: ids, to: wordsShape, for: careShape }),
   command('receive-back', { elements: ids }),
   command('receive-batch', {

@@ -1,5 +1,5 @@
 // What can be corrected of a record, field by field, as it is asked for at the keyboard; whether a value is sound is for `decide`.
-import type { StandingRecord } from './decide/amend.ts'
+import type { StandingRecord } from './decide/amend-meant.ts'
 import { CARES, CONSTRUCTIONS, EXPOSURES, factsOf, MEASURES, plain } from './kinds.ts'
 import type { State } from './state.ts'
 

@@ -5,6 +5,7 @@ import * as crew from './decide/crew.ts'
 import { record, refuse, type Decision } from './decide/decision.ts'
 import * as gear from './decide/gear.ts'
 import { importGear } from './decide/import-gear.ts'
+import { importRecords } from './decide/import-records.ts'
 import { receiveBatch } from './decide/receive-batch.ts'
 import * as settingUp from './decide/setting-up.ts'
 import type { Draft } from './events.ts'
@@ -12,7 +13,7 @@ import { clearPin, pinFault, setPin } from './pin.ts'
 import { baseOf } from './policy/bases.ts'
 import { faultsOf } from './policy/in-force.ts'
 import type { State } from './state.ts'
-import { dateOf } from './time.ts'
+import { dateOf, type LocalDate } from './time.ts'
 
 export type { Decision } from './decide/decision.ts'
 
@@ -33,10 +34,13 @@ export function decide(command: Dated, state: State): Decision {
 const sayByPin = ({ proof }: Dated, draft: Draft): Decision =>
   proof?.pin === 'right' ? { draft: { ...draft, data: { ...draft.data, byPin: true } } as Draft } : { draft }
 
-/** Is it a care or a fit test of the time before the station was made? Whoever sets it up brings that along. */
-const isOfBefore = (command: Dated, state: State): boolean =>
-  (command.do === 'record-care' || command.do === 'record-fit-test') &&
-  command.on < dateOf(state.station!.madeAt)
+/** Does it only bring along what was before the station was made? Whoever sets it up may. What changes the books needs a name. */
+function isOfBefore(command: Dated, state: State): boolean {
+  const isBefore = ({ on }: { on: LocalDate }): boolean => on < dateOf(state.station!.madeAt)
+  if (command.do === 'record-care' || command.do === 'record-fit-test') return isBefore(command)
+  if (command.do !== 'import-records') return false
+  return !command.changes.length && [...command.cares, ...command.fitTests].every(isBefore)
+}
 
 function strangerAt(command: Dated, state: State): string | undefined {
   const { by, do: name } = command
@@ -60,6 +64,8 @@ function decideBy(command: Dated, state: State): Decision {
       return settingUp.addElement(command, state)
     case 'import-gear':
       return importGear(command, state)
+    case 'import-records':
+      return importRecords(command, state)
     case 'issue':
       return settingUp.issue(command, state)
     case 'return-to-rack':

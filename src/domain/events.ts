@@ -28,6 +28,20 @@ export interface DoneCare {
   note?: string
 }
 
+export interface DoneFitTest {
+  member: Id
+  facepiece: FacepieceFacts
+  on: LocalDate
+  result: 'pass' | 'fail'
+}
+
+/** What a file changed of an element or a member, with what the books had said: both stay visible. */
+export interface ImportedChange {
+  id: Id
+  was: Record<string, unknown>
+  with: Record<string, unknown>
+}
+
 export interface EventData {
   'station-made': {
     format: 1
@@ -44,6 +58,15 @@ export interface EventData {
   'member-added': { member: MemberFacts }
   'element-added': { element: ElementFacts }
   'gear-imported': { file: string; members: MemberFacts[]; elements: ImportedElement[] }
+  /** A file that also changes what is known, or brings the past of it along. */
+  'records-imported': {
+    file: string
+    members: MemberFacts[]
+    elements: ImportedElement[]
+    cares: DoneCare[]
+    fitTests: DoneFitTest[]
+    changes: ImportedChange[]
+  }
   'element-issued': { element: Id; to: Id; on: LocalDate }
   'element-returned': { element: Id }
   'tour-opened': {
@@ -75,7 +98,7 @@ export interface EventData {
   'exposure-recorded': { exposure: Exposure; seats: Id[]; elements: Id[]; incident?: string }
   /** An unserviceable result tags its element. */
   'care-recorded': DoneCare
-  'fit-test-recorded': { member: Id; facepiece: FacepieceFacts; on: LocalDate; result: 'pass' | 'fail' }
+  'fit-test-recorded': DoneFitTest
   'elements-sent-away': { elements: Id[]; to: string; for: Care }
   'elements-received-back': { elements: Id[] }
   /** What came back together with the cares done to it, as a filled-in care slip says; `file` is its name. */
@@ -90,6 +113,8 @@ export interface EventData {
     subject: Id
     /** Which of several cares that one event records of its subject. */
     care?: Care
+    /** Which of several by the day it was done, where one event records the same more than once. */
+    on?: LocalDate
     why: string
     was: Record<string, unknown>
     with: Record<string, unknown>
@@ -114,6 +139,7 @@ export const AMENDABLE = [
   'member-added',
   'element-added',
   'gear-imported',
+  'records-imported',
   'element-tagged',
   'exposure-recorded',
   'care-recorded',
@@ -134,6 +160,7 @@ export const EVENT_MAKERS = {
   'member-added': 'add-member',
   'element-added': 'add-element',
   'gear-imported': 'import-gear',
+  'records-imported': 'import-records',
   'element-issued': 'issue',
   'element-returned': 'return-to-rack',
   'tour-opened': 'open-tour',

@@ -2,6 +2,7 @@
 import { applyAmendment } from './evolve/amendment.ts'
 import * as crew from './evolve/crew.ts'
 import * as gear from './evolve/gear.ts'
+import { importGear, importRecords } from './evolve/import.ts'
 import { callRoll, readPressure } from './evolve/inspection.ts'
 import type { Event } from './events.ts'
 import type { State } from './state.ts'
@@ -45,13 +46,9 @@ export function apply(draft: State, event: Event): void {
     case 'element-added':
       return gear.addElement(draft, event.data.element, event.seq)
     case 'gear-imported':
-      for (const member of event.data.members) crew.addMember(draft, member, event.seq)
-      for (const { issuedTo, issuedOn, ...element } of event.data.elements) {
-        gear.addElement(draft, element, event.seq)
-        if (issuedTo)
-          gear.issue(draft, element.id, issuedTo, issuedOn ?? element.inService ?? event.at.slice(0, 10))
-      }
-      return
+      return importGear(draft, event)
+    case 'records-imported':
+      return importRecords(draft, event)
     case 'element-issued':
       return gear.issue(draft, event.data.element, event.data.to, event.data.on)
     case 'element-returned':
@@ -83,7 +80,7 @@ export function apply(draft: State, event: Event): void {
     case 'care-recorded':
       return gear.recordCare(draft, event.data, event)
     case 'fit-test-recorded':
-      return crew.recordFitTest(draft, event)
+      return crew.recordFitTest(draft, event.data, event)
     case 'elements-sent-away':
       return gear.sendAway(draft, event)
     case 'elements-received-back':

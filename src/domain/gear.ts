@@ -66,6 +66,13 @@ export const doneCareShape = z.strictObject({
 /** A facepiece as a fit test names it. */
 export const facepieceShape = z.strictObject({ model: wordsShape, size: wordsShape })
 
+export const doneFitTestShape = z.strictObject({
+  member: idShape,
+  facepiece: facepieceShape,
+  on: dateShape,
+  result: z.enum(['pass', 'fail']),
+})
+
 export const memberShape = z.strictObject({
   id: idShape,
   name: wordsShape,
@@ -88,6 +95,11 @@ export const labelShape = z.strictObject({
   construction: z.enum(CONSTRUCTIONS).optional(),
 })
 export const elementShape = labelShape.extend({ id: idShape, kind: kindShape })
+/** An element as a file brings it: with whose it is, and since when. */
+export const importedShape = elementShape.extend({
+  issuedTo: idShape.optional(),
+  issuedOn: dateShape.optional(),
+})
 
 export const findingShape = z.strictObject({ element: idShape, point: wordsShape, matter: matterShape })
 

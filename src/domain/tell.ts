@@ -4,6 +4,7 @@ import type { Event, EventData } from './events.ts'
 import { COVER_WORDS, type Id } from './gear.ts'
 import { plain, wordOf } from './kinds.ts'
 import type { State } from './state.ts'
+import { sayImport } from './tell-import.ts'
 import { sayDate } from './time.ts'
 
 const list = (ids: readonly Id[]): string =>
@@ -60,6 +61,8 @@ function sentence(event: Event, state: State): string {
       return `Added ${wordOf(data.element.kind)} ${data.element.id}.`
     case 'gear-imported':
       return `Imported ${data.members.length} members and ${data.elements.length} elements from ${data.file}.`
+    case 'records-imported':
+      return sayImport(data)
     case 'element-issued':
       return `Issued ${element(data.element)} to ${who(data.to)} on ${sayDate(data.on)}.`
     case 'element-returned':

@@ -70,6 +70,7 @@ function undoOne(event: Event, state: State, at: Instant): Undoing {
     case 'member-added':
     case 'element-added':
     case 'gear-imported':
+    case 'records-imported':
       return instead(
         'That says who or what there is. A wrong label is corrected in the log (l, then c); an element that is not there is retired with z.',
       )

@@ -1,5 +1,6 @@
 // Walks a journal once and keeps one tour's events and the state it left; it must never keep the events of other tours.
-import { recordsOf, type StandingRecord } from '../domain/decide/amend.ts'
+import { recordsOf } from '../domain/decide/amend.ts'
+import type { StandingRecord } from '../domain/decide/amend-meant.ts'
 import type { Event, EventOf } from '../domain/events.ts'
 import { apply } from '../domain/evolve.ts'
 import type { Id } from '../domain/gear.ts'
@@ -85,9 +86,11 @@ function keepWithdrawn(course: Course, state: State, { seq, data }: EventOf<'eve
   if (!data.with.withdrawn) return
   const records = recordsOf(state, data.seq)
   const meant = records.filter(
-    ({ subject, said }) =>
+    ({ type, subject, said }) =>
+      type === data.type &&
       (data.subject === '' || subject === data.subject) &&
-      (data.care === undefined || said['care'] === data.care),
+      (data.care === undefined || said['care'] === data.care) &&
+      (data.on === undefined || said['on'] === data.on),
   )
   course.withdrawn.set(seq, meant)
 }

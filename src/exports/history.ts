@@ -6,6 +6,7 @@ import { explain, sayExplanation, type Explanation } from '../domain/explain.ts'
 import type { Id } from '../domain/gear.ts'
 import { policyOf } from '../domain/policy/in-force.ts'
 import type { State } from '../domain/state.ts'
+import { sayImported } from '../domain/tell-import.ts'
 import { tell } from '../domain/tell.ts'
 import type { Instant } from '../domain/time.ts'
 import { cardOf } from './card.ts'
@@ -26,7 +27,9 @@ export function historyLines(events: Iterable<Event>, state: State, id: Id): His
     const { seq, at, by, type } = event
     const sentence = tell(event, state)
     // A sentence about many things names only the first few of them.
-    const words = namesIt(sentence, id) ? sentence : `${sentence} (${id} is one of these.)`
+    const own = event.type === 'records-imported' ? sayImported(event.data, id).join('; ') : ''
+    const named = own || (namesIt(sentence, id) ? '' : `(${id} is one of these.)`)
+    const words = `${sentence} ${named}`.trimEnd()
     return { seq, at: cleanText(at), by: cleanText(sayMember(state, by)), type, words: cleanText(words) }
   })
 }

@@ -2,6 +2,7 @@
 import { sayMember } from '../domain/decide/decision.ts'
 import type { Event } from '../domain/events.ts'
 import { aboutOf } from '../domain/about.ts'
+import { sayChange } from '../domain/tell-import.ts'
 import { tell } from '../domain/tell.ts'
 import type { State } from '../domain/state.ts'
 import type { Course } from './follow-tour.ts'
@@ -55,6 +56,7 @@ export function sectionOf({ type }: Event): Section {
     case 'pin-set':
     case 'pin-cleared':
     case 'pin-refused':
+    case 'records-imported':
     case 'key-made':
     case 'journal-recovered':
       return 'books'
@@ -70,7 +72,7 @@ export function entriesOf(course: Course, state: State, events: readonly Event[]
   return events.map((event): LogEntry => {
     const { seq, at, by, type, data } = event
     // An import can bring a whole department: its rows are in the journal, the log says how many.
-    const about = type === 'gear-imported' ? [] : [...new Set(aboutOf(event))]
+    const about = type === 'gear-imported' || type === 'records-imported' ? [] : [...new Set(aboutOf(event))]
     return {
       seq,
       at,
@@ -112,6 +114,8 @@ function detailsOf({ type, seq, data }: Event, course: Course, state: State): st
       return state.tour?.answers.get(data.seat)?.seq === seq
         ? []
         : ['This answer no longer stands: the riding position changed hands or was answered again.']
+    case 'records-imported':
+      return data.changes.map((each) => `Changed ${sayChange(each)}.`)
     case 'policy-adopted': {
       const { changes, add } = data.overlay
       return [

@@ -107,6 +107,7 @@ export const KEY_LINE: readonly string[] = [
 /** Commands that no key gives, and why. */
 export const WITHOUT_KEY: Readonly<Partial<Record<Command['do'], string>>> = {
   'add-rig': 'Rigs are set up once, by bayboard record.',
+  'import-records': 'A file is named on the command line: bayboard import.',
   'import-gear': 'A file is named on the command line: bayboard import.',
   'receive-batch': 'A filled-in care slip is a file, named on the command line: bayboard receive.',
   'set-pin': 'A PIN is asked for without showing it: bayboard pin set.',

@@ -5,7 +5,12 @@ import { sayMember } from '../domain/decide/decision.ts'
 import { sayValue, tell } from '../domain/tell.ts'
 import type { LogEntry } from './ui-state.ts'
 
-const LABELS: readonly Event['type'][] = ['member-added', 'element-added', 'gear-imported']
+const LABELS: readonly Event['type'][] = [
+  'member-added',
+  'element-added',
+  'gear-imported',
+  'records-imported',
+]
 
 /** `withdrawn by #41`; an exposure may have been withdrawn for one of its elements only. */
 function sayAmended({ seq, data }: EventOf<'event-amended'>): string {

@@ -23,6 +23,15 @@ export const wellFormed: { [Name in CommandName]: Sample<Name> } = {
     members: [],
     elements: [{ id: 'C-2001', kind: 'hood' }],
   },
+  'import-records': {
+    do: 'import-records',
+    file: 'gear.csv',
+    members: [],
+    elements: [],
+    cares: [{ element: 'C-1041', care: 'advanced-cleaning', on: '2026-01-05', result: 'serviceable' }],
+    fitTests: [],
+    changes: [],
+  },
   issue: { do: 'issue', element: 'C-1900', to: 'M-105' },
   'return-to-rack': { do: 'return-to-rack', element: 'C-1041' },
   'open-tour': { do: 'open-tour', tour: 'T-1', platoon: 'B', officer: 'M-104', on: '2026-11-24' },
@@ -111,6 +120,31 @@ const commands: { [Name in CommandName]: fc.Arbitrary<object> } = {
     elements: fc.array(
       fc.record({ id: newId, kind, issuedTo: fc.oneof(member, seat) }, { requiredKeys: ['id', 'kind'] }),
       { maxLength: 2 },
+    ),
+  }),
+  'import-records': fc.record({
+    file: fc.constant('gear.csv'),
+    members: fc.constant([]),
+    elements: fc.array(fc.record({ id: newId, kind }), { maxLength: 1 }),
+    cares: fc.uniqueArray(fc.record({ element, care, on, result }), { maxLength: 3 }),
+    fitTests: fc.array(
+      fc.record({
+        member,
+        facepiece: fc.constant({ model: 'Clear Two', size: 'M' }),
+        on,
+        result: one('pass', 'fail'),
+      }),
+      { maxLength: 1 },
+    ),
+    changes: fc.array(
+      fc
+        .record({ id: element, size: words, to: fc.option(fc.oneof(member, seat), { nil: undefined }) })
+        .map(({ id, size, to }) => ({
+          id,
+          was: { size: '44x32', ...(to && { issuedTo: null }) },
+          with: { size, ...(to && { issuedTo: to }) },
+        })),
+      { maxLength: 1 },
     ),
   }),
   issue: fc.record({ element, to: fc.oneof(member, seat) }),

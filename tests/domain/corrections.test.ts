@@ -2,13 +2,17 @@
 import { describe, expect, test } from 'vitest'
 import { AMENDABLE } from '../../src/domain/events.ts'
 import { changeOf, fieldsOf, valueIn } from '../../src/domain/corrections.ts'
-import { recordsOf, type StandingRecord } from '../../src/domain/decide/amend.ts'
+import { recordsOf } from '../../src/domain/decide/amend.ts'
+import type { StandingRecord } from '../../src/domain/decide/amend-meant.ts'
 import { FIT } from './fit-crew.ts'
 import { stateOf, submit, type Told } from './given.ts'
 
 type Type = StandingRecord['type']
 /** An import and a batch that came back hold records of these kinds. */
-const TYPES = AMENDABLE.filter((type): type is Type => type !== 'gear-imported' && type !== 'batch-received')
+const TYPES = AMENDABLE.filter(
+  (type): type is Type =>
+    type !== 'gear-imported' && type !== 'records-imported' && type !== 'batch-received',
+)
 
 const ACTS: Record<Type, Told> = {
   'member-added': { do: 'add-member', member: { id: 'M-300', name: 'D. Abara' } },

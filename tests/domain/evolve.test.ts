@@ -79,6 +79,7 @@ describe('evolve', () => {
         'member-added',
         'element-added',
         'gear-imported',
+        'records-imported',
         'element-issued',
         'element-returned',
         'tour-opened',

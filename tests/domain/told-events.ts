@@ -30,6 +30,21 @@ export const ROWS: { [T in EventType]: Row<T> } = {
     'Imported 1 members and 1 elements from gear.csv.',
     ['M-1', 'H-9', 'M-105'],
   ],
+  'records-imported': [
+    {
+      file: 'past.csv',
+      members: [],
+      elements: [{ id: 'H-9', kind: 'hood', issuedTo: 'M-105' }],
+      cares: [
+        { element: 'H-9', care: 'advanced-cleaning', on: '2026-01-05', result: 'serviceable' },
+        { element: 'C-1041', care: 'advanced-cleaning', on: '2026-01-05', result: 'serviceable' },
+      ],
+      fitTests: [{ member: 'M-207', facepiece, on: '2026-02-01', result: 'pass' }],
+      changes: [{ id: 'C-1900', was: { issuedTo: null }, with: { issuedTo: 'M-104' } }],
+    },
+    'Imported 1 element, 2 cares, 1 fit test, 1 change from past.csv.',
+    ['H-9', 'C-1900', 'M-105', 'M-104', 'C-1041', 'M-207'],
+  ],
   'element-issued': [
     { element: 'C-1041', to: 'M-104', on: '2020-06-01' },
     'Issued coat shell C-1041 to A. Varga (M-104) on 1 Jun 2020.',

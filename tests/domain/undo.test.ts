@@ -44,6 +44,7 @@ const CASES: { [T in EventType]: Case } = {
   'member-added': { undone: /corrected in the log \(l, then c\)/ },
   'element-added': { undone: /retired with z/ },
   'gear-imported': { undone: /corrected in the log/ },
+  'records-imported': { undone: /corrected in the log/ },
   'element-issued': {
     before: HELMET,
     act: { do: 'issue', element: 'HE-9', to: 'M-104' },

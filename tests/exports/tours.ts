@@ -156,6 +156,15 @@ export function fullTour(options: Parameters<typeof station>[0] = {}): Recorder 
     members: [],
     elements: [{ id: 'S-902', kind: 'hood' }],
   })
+  act('24 13:07', {
+    do: 'import-records',
+    file: 'past.csv',
+    members: [],
+    elements: [],
+    cares: [{ element: 'S-902', care: 'advanced-cleaning', on: '2026-03-02', result: 'serviceable' }],
+    fitTests: [],
+    changes: [{ id: 'S-902', was: { size: null }, with: { size: 'L' } }],
+  })
   act('24 13:10', { do: 'adopt-policy', overlay: OVERLAY })
   act('24 13:20', { do: 'set-pin', pin: '4711' })
   act('24 13:21', { do: 'set-pin', pin: '0815', old: '1234' })

@@ -1,7 +1,7 @@
 // Decides corrections: a new event that names the one it amends. A record of fact is amended, an act is undone by its opposite.
 import type * as z from 'zod'
 import { sayShapeError, type CommandOf, type Dated } from '../commands.ts'
-import type { AmendableType, EventData } from '../events.ts'
+import type { EventData } from '../events.ts'
 import type { Id } from '../gear.ts'
 import {
   careShape,
@@ -19,14 +19,19 @@ import {
 } from '../gear.ts'
 import type { State } from '../state.ts'
 import * as zod from 'zod'
-import { plain, type Care } from '../kinds.ts'
+import { plain } from '../kinds.ts'
 import { dateOf } from '../time.ts'
+import {
+  amongSeveral,
+  isOfAll,
+  pick,
+  type Meant,
+  type RecordType,
+  type StandingRecord,
+} from './amend-meant.ts'
 import { record, refuse, type Decision } from './decision.ts'
 import { careFault, pressureFault } from './gear.ts'
 import { labelFault } from './setting-up.ts'
-
-/** What a record is, whatever event it came by: an import adds, a batch records cares. */
-type RecordType = Exclude<AmendableType, 'gear-imported' | 'batch-received'>
 
 const withdrawn = zod.literal(true)
 
@@ -53,13 +58,6 @@ const CHANGES: Record<RecordType, z.ZodType<Record<string, unknown>>> = {
   'note-made': zod.strictObject({ text: wordsShape, withdrawn }).partial(),
   /** What was answered is not rewritten: the riding position is called again. */
   'seat-answered': zod.strictObject({ withdrawn }),
-}
-
-/** A record that still stands in the books: what kind it is, whose, and what it says. */
-export interface StandingRecord {
-  type: RecordType
-  subject: Id
-  said: Record<string, unknown>
 }
 
 /** Every record of fact made by one event that the books still hold, with the element or member it is about. */
@@ -89,37 +87,6 @@ export function recordsOf(state: State, seq: number): StandingRecord[] {
     if (answer.seq === seq && !answer.findings.length) add('seat-answered', seat, answer)
   }
   return found
-}
-
-interface Meant {
-  subject?: unknown
-  of?: unknown
-  isWithdrawal: boolean
-}
-
-/** A crew's exposure is amended as one, and a batch of cares that was never done is withdrawn as one. */
-const isOfAll = ({ type }: StandingRecord, { subject, of, isWithdrawal }: Meant): boolean =>
-  subject === undefined &&
-  of === undefined &&
-  (type === 'exposure-recorded' || (type === 'care-recorded' && isWithdrawal))
-
-/** One event can hold several records (an import, a batch, a crew's exposure): `subject` and `of` in `with` say which is meant. */
-function pick(seq: number, records: StandingRecord[], asked: Meant): StandingRecord | string {
-  const { subject, of } = asked
-  const meant = records.filter(
-    (each) =>
-      (subject === undefined || each.subject === subject) && (of === undefined || each.said['care'] === of),
-  )
-  const [one, ...others] = meant
-  const subjects = [...new Set(records.map((each) => each.subject))]
-  if (!one) return `Event ${seq} is not about that. It is about: ${subjects.join(', ')}.`
-  if (!others.length || isOfAll(one, asked)) return one
-  if (subject === undefined && subjects.length > 1) {
-    return `Event ${seq} is about several things. Say which in "with": {"subject": "${one.subject}"}.`
-  }
-  return one.type === 'care-recorded'
-    ? `Event ${seq} records several cares of ${one.subject}. Say which in "with": {"subject": "${one.subject}", "of": "${String(one.said['care'])}"}.`
-    : `Event ${seq} says several things of ${one.subject}: lift its tag and tag it again instead.`
 }
 
 export function amend(command: Dated<CommandOf<'amend'>>, state: State): Decision {
@@ -152,14 +119,11 @@ export function amend(command: Dated<CommandOf<'amend'>>, state: State): Decisio
   // Each element that it is about finds the amendment in its own history.
   if (isWhole) was['elements'] = [...new Set(records.map((each) => each.subject))]
   const { sizes } = shaped.data
-  const isOneOfSeveral = records.filter((each) => each.subject === standing.subject).length > 1
   const data: EventData['event-amended'] = {
     seq,
     type: standing.type,
     subject: isWhole ? '' : standing.subject,
-    ...(!isWhole &&
-      standing.type === 'care-recorded' &&
-      isOneOfSeveral && { care: standing.said['care'] as Care }),
+    ...(!isWhole && amongSeveral(standing, records)),
     why,
     was,
     // One measure corrected leaves the others as they were.

@@ -33,10 +33,11 @@ export function findLiving(state: State, id: Id): Found<Element> {
 }
 
 /** `coat shell C-1041` */
-export const nameOf = (element: Element): string => `${wordOf(element.kind)} ${element.id}`
+export const nameOf = (element: Pick<Element, 'id' | 'kind'>): string =>
+  `${wordOf(element.kind)} ${element.id}`
 
 /** The same at the start of a sentence. */
-export const Name = (element: Element): string => capital(nameOf(element))
+export const Name = (element: Pick<Element, 'id' | 'kind'>): string => capital(nameOf(element))
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** `A. Varga (M-104)` */

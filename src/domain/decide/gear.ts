@@ -88,7 +88,7 @@ export function recordExposure(command: Dated<CommandOf<'record-exposure'>>, sta
 
 /** Why a care cannot be of this element on this day, or undefined. */
 export function careFault(
-  element: Element,
+  element: Pick<Element, 'id' | 'kind' | 'made'>,
   care: CommandOf<'record-care'>['care'],
   on: LocalDate,
   today: LocalDate,

@@ -2,7 +2,7 @@
 import type { CommandOf, Dated } from '../commands.ts'
 import type { ImportedElement } from '../events.ts'
 import type { Id } from '../gear.ts'
-import { isHeldBySeat } from '../kinds.ts'
+import { isHeldBySeat, type Care } from '../kinds.ts'
 import type { State } from '../state.ts'
 import { dateOf, firstDay, type LocalDate } from '../time.ts'
 import { record, refuse, type Decision } from './decision.ts'
@@ -11,7 +11,10 @@ import { isHolder, labelFault, takenBy, wrongHolder } from './setting-up.ts'
 /** Why one row cannot be taken, and which of its columns says so. */
 export interface RowFault {
   id: Id
-  column: 'id' | 'made' | 'issued-to' | 'issued-on'
+  column: 'id' | 'made' | 'issued-to' | 'issued-on' | 'element' | 'member' | 'care' | 'on'
+  /** Where an id has several rows, which. */
+  care?: Care
+  on?: LocalDate
   says: string
 }
 

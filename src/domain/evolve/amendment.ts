@@ -6,17 +6,21 @@ import { changeElement, exposeOne, failed, keepCares } from './gear.ts'
 import { withdrawReading } from './inspection.ts'
 
 export function applyAmendment(draft: State, event: EventOf<'event-amended'>): void {
-  const { seq, type, subject, with: changes } = event.data
+  const { seq, type, subject, on, with: changes } = event.data
   const { withdrawn = false, ...fields } = changes
   /** The records with the one of this event changed, or without it. */
-  const mend = <T extends { seq: number }>(records: T[]): T[] =>
-    records.flatMap((record) => (record.seq !== seq ? [record] : withdrawn ? [] : [{ ...record, ...fields }]))
+  const mend = <T extends { seq: number; on?: string }>(records: T[]): T[] =>
+    records.flatMap((record) => {
+      if (record.seq !== seq || (on !== undefined && record.on !== on)) return [record]
+      return withdrawn ? [] : [{ ...record, ...fields }]
+    })
 
   switch (type) {
     case 'element-added':
       return changeElement(draft, subject, () => fields)
     case 'member-added':
     case 'gear-imported':
+    case 'records-imported':
       return changeMember(draft, subject, (member) => ({ ...member, ...(fields as Partial<Member>) }))
     case 'element-tagged':
       return changeElement(draft, subject, ({ tags }) => ({ tags: mend<Tag>(tags) }))
@@ -44,27 +48,55 @@ export function applyAmendment(draft: State, event: EventOf<'event-amended'>): v
 
 /** A result corrected to unserviceable tags the element, and the tag goes if it is corrected back. */
 function amendCare(draft: State, { data }: EventOf<'event-amended'>): void {
-  const { seq, subject, care, with: changes } = data
+  const { seq, subject, care, on, with: changes } = data
   const { withdrawn = false, ...fields } = changes
   const isMeant = (record: CareRecord): boolean =>
-    record.seq === seq && (care === undefined || record.care === care)
+    record.seq === seq &&
+    (care === undefined || record.care === care) &&
+    (on === undefined || record.on === on)
   const elements = subject ? [draft.elements.get(subject)] : [...draft.elements.values()]
   for (const element of elements) {
     const meant = element?.cares.filter(isMeant) ?? []
     if (!element || !meant.length) continue
     const mended = withdrawn ? [] : meant.map((record): CareRecord => ({ ...record, ...fields }))
-    const reasons = meant.map((record) => failed(record.care))
-    const others = element.tags.filter((tag) => tag.seq !== seq || !reasons.includes(tag.reason))
+    const rest = element.cares.filter((record) => !isMeant(record))
+    const cares = keepCares([...rest, ...mended])
+    const others = element.tags.filter((tag) => tag.seq !== seq || !isTagOf(meant, rest, tag))
     // A tag already lifted comes back only when the result itself is amended.
     const isTagged = others.length < element.tags.length || 'result' in changes
-    const tags = mended
-      .filter((record) => isTagged && record.result === 'unserviceable')
-      .map((record): Tag => ({ ...said(record), reason: failed(record.care), matter: 'safety' }))
-    changeElement(draft, element.id, ({ cares }) => ({
-      cares: keepCares([...cares.filter((record) => !isMeant(record)), ...mended]),
-      tags: [...others, ...tags],
-    }))
+    const failures = isTagged ? mended.filter((record) => record.result === 'unserviceable') : []
+    const tags = [...failures, ...uncovered(meant, rest, cares, others)]
+    changeElement(draft, element.id, () => ({ cares, tags: [...others, ...tags.map(tagFor)] }))
   }
+}
+
+const tagFor = (record: CareRecord): Tag => ({
+  ...said(record),
+  reason: failed(record.care),
+  matter: 'safety',
+})
+
+/** Does the tag stand for these records alone? Another of the same event that failed the same care keeps it. */
+const isTagOf = (meant: readonly CareRecord[], rest: readonly CareRecord[], tag: Tag): boolean =>
+  meant.some(
+    ({ seq, care }) =>
+      failed(care) === tag.reason &&
+      !rest.some((each) => each.seq === seq && each.care === care && each.result === 'unserviceable'),
+  )
+
+/** A failure that only a record now gone had passed: it tags after all. */
+function uncovered(
+  meant: readonly CareRecord[],
+  rest: readonly CareRecord[],
+  now: readonly CareRecord[],
+  tags: readonly Tag[],
+): CareRecord[] {
+  const passed = meant.filter((each) => each.result === 'serviceable').map((each) => each.care)
+  return [...new Set(passed)].flatMap((care) => {
+    const newest = now.findLast((each) => each.care === care)
+    const isOpen = newest?.result === 'unserviceable' && newest.seq === meant[0]!.seq && rest.includes(newest)
+    return isOpen && !tags.some((tag) => tag.reason === failed(care)) ? [newest] : []
+  })
 }
 
 function amendExposure(

@@ -1,5 +1,5 @@
 // Folds what happens to rigs, members, seats and tours into a draft; every record it touches is replaced.
-import type { EventOf } from '../events.ts'
+import type { DoneFitTest, EventOf } from '../events.ts'
 import type { Id, MemberFacts } from '../gear.ts'
 import type { FitTest, Member, Said, Seat, State } from '../state.ts'
 
@@ -80,8 +80,8 @@ export function answer(draft: State, event: EventOf<'seat-answered'>): void {
   draft.tour = { ...draft.tour, answers }
 }
 
-export function recordFitTest(draft: State, event: EventOf<'fit-test-recorded'>): void {
-  const { member, facepiece, on, result } = event.data
+export function recordFitTest(draft: State, done: DoneFitTest, event: Said): void {
+  const { member, facepiece, on, result } = done
   const test: FitTest = { ...said(event), facepiece, on, result }
   changeMember(draft, member, (each) => ({
     ...each,

@@ -1,7 +1,8 @@
 // What is started from the log: correcting or withdrawing the record in hand, and choosing which records are shown.
 import { changeOf, fieldsOf, sayValue, valueIn, type Field } from '../../domain/corrections.ts'
 import type { Command } from '../../domain/commands.ts'
-import { recordsOf, type StandingRecord } from '../../domain/decide/amend.ts'
+import { recordsOf } from '../../domain/decide/amend.ts'
+import type { StandingRecord } from '../../domain/decide/amend-meant.ts'
 import { capital, nameOf, sayMember } from '../../domain/decide/decision.ts'
 import type { State } from '../../domain/state.ts'
 import type { View } from '../view.ts'

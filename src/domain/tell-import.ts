@@ -1,0 +1,71 @@
+// Tells what an imported file said: how much in one sentence, and of one element or member all of it.
+import type { EventData, ImportedChange } from './events.ts'
+import type { Id } from './gear.ts'
+import { plain } from './kinds.ts'
+import { sayDate } from './time.ts'
+
+type Imported = EventData['records-imported']
+
+const counted = (count: number, one: string, many = `${one}s`): string[] =>
+  count ? [`${count} ${count === 1 ? one : many}`] : []
+
+const said = (value: unknown): string =>
+  value === null || value === undefined
+    ? 'nothing'
+    : typeof value === 'object'
+      ? Object.entries(value)
+          .map(([name, each]) => `${name} ${String(each)}`)
+          .join(', ')
+      : String(value)
+
+/** `C-1041: size 44x34, was 44x32; issuedTo M-105, was M-104` */
+export const sayChange = ({ id, was, with: next }: ImportedChange): string =>
+  `${id}: ${Object.keys(next)
+    .map((field) => `${field} ${said(next[field])}, was ${said(was[field])}`)
+    .join('; ')}`
+
+export function sayImport({ file, members, elements, cares, fitTests, changes }: Imported): string {
+  const what = [
+    ...counted(members.length, 'member'),
+    ...counted(elements.length, 'element'),
+    ...counted(cares.length, 'care'),
+    ...counted(fitTests.length, 'fit test'),
+    ...counted(changes.length, 'change'),
+  ]
+  return `Imported ${what.join(', ')} from ${file}.`
+}
+
+/** All that the file says of one id: what it changed with what stood before, each care, each fit test. */
+export function sayImported({ cares, fitTests, changes, elements }: Imported, id: Id): string[] {
+  const isHolders = (each: ImportedChange): boolean =>
+    each.was['issuedTo'] === id || each.with['issuedTo'] === id
+  return [
+    ...elements.filter((each) => each.issuedTo === id).map((each) => `${each.id}: issued to ${id}`),
+    ...changes.filter((each) => each.id === id || isHolders(each)).map(sayChange),
+    ...cares
+      .filter((each) => each.element === id)
+      .map(
+        ({ care, on, result, who, note }) =>
+          `${plain(care)} on ${sayDate(on)}${who ? ` by ${who}` : ''}, ${result}${note ? ` (${note})` : ''}`,
+      ),
+    ...fitTests
+      .filter((each) => each.member === id)
+      .map(
+        ({ facepiece, on, result }) =>
+          `fit test with ${facepiece.model} ${facepiece.size} on ${sayDate(on)}: ${result}`,
+      ),
+  ]
+}
+
+/** The ids that it is about, each once. */
+export const importedIds = (data: Imported): Id[] => [
+  ...new Set([
+    ...[...data.members, ...data.elements, ...data.changes].map((each) => each.id),
+    ...data.elements.flatMap((each) => each.issuedTo ?? []),
+    ...data.changes.flatMap(({ was, with: next }) =>
+      [was['issuedTo'], next['issuedTo']].filter((each) => typeof each === 'string'),
+    ),
+    ...data.cares.map((each) => each.element),
+    ...data.fitTests.map((each) => each.member),
+  ]),
+]
