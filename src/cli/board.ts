@@ -22,6 +22,11 @@ interface BoardOptions {
 const TEXT_OFFER = ' For the board in lines of text, start it with: bayboard board --text'
 
 export async function board(world: World, options: BoardOptions): Promise<ExitStatus> {
+  const scanPrefix = world.env['BAYBOARD_SCAN_PREFIX'] ?? ''
+  if (!/^[!-~]{0,8}$/.test(scanPrefix)) {
+    const asked = 'up to 8 letters, digits or signs that the scanner puts before a code'
+    return complain(world, `BAYBOARD_SCAN_PREFIX must be ${asked}. Nothing was opened.`, 2)
+  }
   const folder = stationFolder(world, options.station)
   let keeper = await openStation(folder)
   if ('sentence' in keeper) {
@@ -56,6 +61,7 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
       desk: deskOf(session, folder, world.data),
       stdin: world.stdin,
       stdout: world.stdout,
+      scanPrefix,
     })
     return session.stopped ? 3 : 0
   }
@@ -67,6 +73,7 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
     stdin: world.stdin,
     stdout,
     abilities,
+    scanPrefix,
   })
   return 0
 }

@@ -51,7 +51,8 @@ export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[]
 export const ACTIONS: readonly Action[] = ACTION_GROUPS.flatMap((group) => group.actions)
 /** Started on the log: of the record in hand, or of what is shown. */
 export const LOG_ACTIONS: readonly Action[] = [correct, withdraw, onlyTour, onlySeat, onlyElement, onlyMember]
-export const actionBy = (id: string): Action => [...ACTIONS, ...LOG_ACTIONS].find((each) => each.id === id)!
+export const actionBy = (id: string): Action =>
+  [...ACTIONS, ...LOG_ACTIONS, desk.which].find((each) => each.id === id)!
 
 /** Keys that move, look or leave; they never record anything. */
 export interface Looking {
@@ -85,7 +86,10 @@ export const EVERYWHERE: readonly { keys: string; help: string }[] = [
   { keys: 'Enter', help: 'on the board: all about the riding position in hand; elsewhere: take or confirm' },
   { keys: 'Esc', help: 'one step back, always' },
   { keys: 'Ctrl-C', help: 'leave the board at once' },
-  { keys: 'a scan', help: 'shows the card of what was scanned; never a command or an answer' },
+  {
+    keys: 'a scan',
+    help: 'shows the card of what was scanned, or puts it in hand on a list; never a command or an answer',
+  },
 ]
 
 /** What the key line shows first when there is room for few. */

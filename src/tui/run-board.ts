@@ -15,12 +15,21 @@ interface Running {
   stdin: NodeJS.ReadStream
   stdout: NodeJS.WriteStream & { fd: number }
   abilities: Abilities
+  /** What the scanners of this station put before a code. */
+  scanPrefix: string
 }
 
 /** Two terminals see each other's work within a second. */
 const LOOK_EVERY_MS = 1_000
 
-export async function runBoard({ session, desk, stdin, stdout, abilities }: Running): Promise<void> {
+export async function runBoard({
+  session,
+  desk,
+  stdin,
+  stdout,
+  abilities,
+  scanPrefix,
+}: Running): Promise<void> {
   const loop = startLoop({
     session,
     desk,
@@ -40,6 +49,7 @@ export async function runBoard({ session, desk, stdin, stdout, abilities }: Runn
     ahead: { frame: (size) => lines(size).join('\n'), watch: loop.glass.watch },
     load: async () => (await import('./app.tsx')).drawApp({ ...loop.glass, lines }),
     onToken: loop.take,
+    scanPrefix,
   })
   void session.begin()
   const looking = setInterval(loop.look, LOOK_EVERY_MS)

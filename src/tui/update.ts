@@ -1,4 +1,6 @@
 // What a key does to the screen: a pure function of the screen's state, the token and the view. Only an effect can record.
+import { cleanText } from '../domain/clean.ts'
+import { labelled } from '../domain/labels.ts'
 import type { Token } from './input/keys.ts'
 import { ACTIONS, LOOKING } from './keymap.ts'
 import { isTooSmall } from './panels/frame.ts'
@@ -34,16 +36,18 @@ export function update(before: Ui, token: Token, view: View): Updated {
   }
 }
 
-function scanned(ui: Ui, { scan, tooLong }: Extract<Token, { scan: string }>, { state }: View): Updated {
+function scanned(ui: Ui, { scan, tooLong }: Extract<Token, { scan: string }>, view: View): Updated {
   if (tooLong) return say(ui, 'The scanner sent more than any label holds. Nothing was done.')
-  const id = [...state.elements.values(), ...state.members.values(), ...state.seats.values()].find(
-    (each) =>
-      each.id.toLowerCase() === scan.trim().toLowerCase() ||
-      ('serial' in each && each.serial === scan.trim()),
-  )?.id
-  return id
-    ? { ui, effect: { card: id } }
-    : say(ui, `Read "${scan}": no element, member or riding position here has this id or serial.`)
+  const [one, ...others] = labelled(view.state, scan)
+  if (!one) {
+    return say(
+      ui,
+      `Read "${cleanText(scan)}": no element, member or riding position here has this id or serial.`,
+    )
+  }
+  return others.length
+    ? startSheet(ui, view, 'which', [{ name: 'code', value: scan, isGiven: true }])
+    : { ui, effect: { card: one.id } }
 }
 
 function updateBoard(ui: Ui, token: Token, view: View): Updated {

@@ -14,19 +14,31 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: a scan', () => {
     await board.see('quit')
   })
 
-  test('in a dialog changes nothing and says that it is not an answer', async () => {
+  test('in a list puts what it names in hand, and in a last look is no answer; neither records anything', async () => {
     const board = await openBoardHere({ station })
     const before = digestOf(station)
     await board.start('t', 'Tag which element out of service?')
-    await board.scan('C-1')
+    await board.scan('K-1')
+    await board.see('Read "K-1": it is in hand. Enter takes it.')
+    await board.see(/> Hood K-1/)
+    await board.scan('ZZ-404')
     await board.see('a scan is not an answer')
-    await board.enter('What is wrong')
+    await board.enter('What is wrong with hood K-1')
     await board.enter('Which is it?')
     await board.enter('Tag it out of service?')
     await board.scan('C-1')
     const screen = await board.see('a scan is not an answer')
     expect(screen.join('\n')).toContain('Tag it out of service?')
     expect(digestOf(station)).toBe(before)
+  })
+
+  test('with the prefix of the station, in a burst of three, gives three cards one after the other', async () => {
+    const board = await openBoardHere({ station, env: { BAYBOARD_SCAN_PREFIX: '~' } })
+    await board.scan('~C-1\r~K-1\r\n~B-1')
+    const screen = await board.see('Boots B-1')
+    expect(screen.join('\n')).toContain('What boots are for')
+    await board.press('escape')
+    await board.see('q quit')
   })
 
   test('of a label that nobody here has says what was read', async () => {

@@ -98,7 +98,6 @@ describe('words', () => {
 
 describe('a scan while something is asked', () => {
   test.each([
-    ['a list', [{ type: 't' }]],
     ['words', [{ type: 'n' }]],
     ['a last look', [{ type: 't' }, 'enter', 'enter', 'enter']],
   ] as [string, Press[]][])('is not an answer to %s, and says so', (_, keys) => {

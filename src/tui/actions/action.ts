@@ -48,6 +48,8 @@ export type Step =
       lines?: readonly LookLine[]
       options: Option[]
       start?: number
+      /** Nine at the most: a digit puts one in hand, Enter takes it. */
+      isNumbered?: true
     }
   | {
       ask: 'write'

@@ -2,6 +2,8 @@
 import { lastTour } from '../../domain/state.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
+import { cleanText } from '../../domain/clean.ts'
+import { labelled } from '../../domain/labels.ts'
 import { confirm, type Action } from './action.ts'
 import { askWords } from './ask.ts'
 
@@ -79,5 +81,22 @@ export const find: Action = {
       title: 'Find what? Type part of an id, a name or a serial',
       options: [...members, ...seats, ...elements],
     }
+  },
+}
+
+/** Started by a scan that means several things: the code is the first answer. */
+export const which: Action = {
+  id: 'which',
+  isOfStation: true,
+  recordsNothing: true,
+  key: '',
+  label: 'which one',
+  help: 'Several labels here carry what was scanned: choose one by its number.',
+  next({ state }, answers) {
+    if (answers['id'] !== undefined) return { ask: 'done', deed: { card: answers['id'] } }
+    const code = answers['code']!
+    const options = labelled(state, code).map(({ id, name }) => ({ value: id, label: name }))
+    const title = `Read "${cleanText(code)}": ${options.length} things here carry it. Which one?`
+    return { ask: 'choose', name: 'id', title, options, isNumbered: true }
   },
 }

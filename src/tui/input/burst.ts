@@ -59,10 +59,12 @@ export function burstDueMs(burst: Burst): number {
   return burst.lastMs + (burst.framed || isFast(burst) ? END_MS : GAP_MS) + 1
 }
 
-/** The code a burst spells: control characters and keys inside it are dropped, and so is a leading AIM symbology identifier. */
-export function burstCode(burst: Burst): string {
+/** The code a burst spells: control characters and keys inside it are dropped, and so are the prefix that the scanner is set to and an AIM symbology identifier. */
+export function burstCode(burst: Burst, prefix: string): string {
   const text = burst.tokens.map((token) => ('char' in token ? token.char : '')).join('')
-  return text.replace(/^\][A-Za-z]\d(?=.)/u, '')
+  const code =
+    prefix !== '' && text.length > prefix.length && text.startsWith(prefix) ? text.slice(prefix.length) : text
+  return code.replace(/^\][A-Za-z]\d(?=.)/u, '')
 }
 
 /** What the burst was, if nothing ended it: the keys as typed, or one refused scan. */

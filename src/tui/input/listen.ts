@@ -1,12 +1,15 @@
 // Feeds the tokenizer from a terminal and a timer; it must never decide what a token means.
 import type { Token } from './keys.ts'
 import { START, dueMs } from './tokenizer-state.ts'
+import type { TokenizerState } from './tokenizer-state.ts'
 import { flush, tokenize } from './tokenizer.ts'
 import type { Tokenized } from './tokenizer.ts'
 
 type Listening = {
   stdin: Pick<NodeJS.ReadStream, 'on' | 'off' | 'resume' | 'pause'>
   onToken: (token: Token) => void
+  /** What the scanners put before a code. */
+  prefix?: string
   /** The terminal has gone: nothing will be typed any more. */
   onGone?: () => void
 }
@@ -15,8 +18,8 @@ type Listening = {
 const LOOK_MS = 5
 
 /** Starts reading; the function that comes back stops it and lets the process end. */
-export function listen({ stdin, onToken, onGone = () => {} }: Listening): () => void {
-  let state = START
+export function listen({ stdin, onToken, prefix = '', onGone = () => {} }: Listening): () => void {
+  let state: TokenizerState = { ...START, prefix }
   let isStopped = false
   let timer: NodeJS.Timeout | undefined
   let clockMs = 0

@@ -149,7 +149,7 @@ function scanned(draft: Draft, burst: Burst, atMs: number): void {
     draft.tokens.push({ scan: '', tooLong: true })
     return
   }
-  const code = burstCode(burst)
+  const code = burstCode(burst, draft.prefix)
   const isAgain = draft.lastScan?.code === code && atMs - draft.lastScan.atMs <= AGAIN_MS
   draft.lastScan = { code, atMs }
   draft.tokens.push(isAgain ? { scan: code, again: true } : { scan: code })

@@ -12,6 +12,8 @@ export const ESCAPE_MS = 50
 const SEQUENCE_MS = 400
 
 export type TokenizerState = {
+  /** What the scanners of this station put before a code, if anything. */
+  readonly prefix: string
   readonly bytes: Uint8Array
   readonly sequence: string
   readonly sequenceMs: number
@@ -29,6 +31,7 @@ export type TokenizerState = {
 export type Draft = { -readonly [K in keyof TokenizerState]: TokenizerState[K] } & { tokens: Token[] }
 
 export const START: TokenizerState = {
+  prefix: '',
   bytes: new Uint8Array(0),
   sequence: '',
   sequenceMs: 0,

@@ -110,8 +110,9 @@ function options(
   // A label without a note has the whole line.
   const noted = shown.filter((each) => each.blocked ?? each.note)
   const widest = Math.min(most, Math.max(12, longest(noted.map((each) => each.label)) + 2))
-  const lines = shown.slice(start, start + rows).map((each, index): Line => {
+  const lines = shown.slice(start, start + rows).map((option, index): Line => {
     const isInHand = start + index === ui.cursor
+    const each = step.isNumbered ? { ...option, label: `${start + index + 1} ${option.label}` } : option
     const note = each.blocked ?? each.note ?? ''
     if (!note) {
       const label = clip(each.label, width - 3, view.unicode)

@@ -28,16 +28,26 @@ export type BoardMount = {
   /** The frames to paint until Ink is there: loading it takes longer than the first frame. */
   ahead?: Ahead
   onToken: (token: Token) => void
+  /** What the scanners put before a code. */
+  scanPrefix?: string
   colour: Colour
 }
 
-export function mountBoard({ stdin, stdout, load, ahead, onToken, colour }: BoardMount): Mounted {
+export function mountBoard({
+  stdin,
+  stdout,
+  load,
+  ahead,
+  onToken,
+  scanPrefix = '',
+  colour,
+}: BoardMount): Mounted {
   const size = (): Size => ({ columns: stdout.columns || 80, rows: stdout.rows || 24 })
   const glass = createGlass({ write: (text) => void stdout.write(text), size: size(), colour })
   // What is drawn while the program is stopped is not painted then, and is what has to be seen when it goes on.
   let newest: string | undefined
   const held = holdTerminal({ stdin, stdout, onBack: () => glass.repaint(newest) })
-  const stopListening = listen({ stdin, onToken, onGone: held.hangUp })
+  const stopListening = listen({ stdin, onToken, prefix: scanPrefix, onGone: held.hangUp })
   let drawing: Drawing | undefined
   let isGone = false
   const show = (frame: string) => {

@@ -12,6 +12,8 @@ interface Running {
   desk: Desk
   stdin: NodeJS.ReadableStream & { isTTY?: boolean }
   stdout: NodeJS.WritableStream & { isTTY?: boolean; columns?: number }
+  /** What the scanners of this station put before a code. */
+  scanPrefix?: string
 }
 
 /** As many lines as are heard at once; `more` reads on. */
@@ -20,7 +22,7 @@ const SIZE = { columns: 100, rows: 60 }
 const FIRST_WORDS =
   'Bayboard in lines of text. Type a number or a word and Enter. quit leaves; everything accepted is already on disk.'
 
-export async function runText({ session, desk, stdin, stdout }: Running): Promise<void> {
+export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }: Running): Promise<void> {
   let isLeft = false
   const loop = startLoop({ session, desk, unicode: false, size: () => SIZE, leave: () => (isLeft = true) })
   const isTerminal = Boolean(stdin.isTTY && stdout.isTTY)
@@ -69,7 +71,8 @@ export async function runText({ session, desk, stdin, stdout }: Running): Promis
     const meanwhile = session.state.seq - seq
     const { view, ui } = loop.glass.read()
     const news = meanwhile ? [`Recorded elsewhere meanwhile: ${meanwhile}. ${view.board.headline}`] : []
-    const meant = understood(line, said.choices, view, ui)
+    const isPrefixed = scanPrefix !== '' && line.length > scanPrefix.length && line.startsWith(scanPrefix)
+    const meant = understood(isPrefixed ? line.slice(scanPrefix.length) : line, said.choices, view, ui)
     if ('say' in meant) return sayScreen([...news, meant.say])
     if ('does' in meant) {
       if (meant.does === 'quit') isLeft = true

@@ -1,4 +1,5 @@
 // What a typed line means on the present screen, as the keys it stands for; it must never act on an empty line or on half a word.
+import { labelled } from '../../domain/labels.ts'
 import type { Key, Token } from '../input/keys.ts'
 import { ACTIONS, LOOKING } from '../keymap.ts'
 import { logIndex, type Ui } from '../ui-state.ts'
@@ -24,7 +25,7 @@ export function understood(line: string, choices: readonly Choice[], view: View,
   // On the board b is a key like the others, and there is nothing to go back to.
   if (lower === 'back' || (lower === 'b' && ui.screen !== 'board')) return key('escape')
   // A scanner types whole lines as well. What it reads is looked up or narrows a list, and answers nothing.
-  if (isLabel(words, view) && isAnswered(view, ui)) return { say: sayLabel(words) }
+  if (isAnswered(view, ui) && labelled(view.state, words).length) return { say: sayLabel(words) }
   switch (ui.screen) {
     case 'board':
       return onBoard(words, choices, view)
@@ -41,15 +42,6 @@ export function understood(line: string, choices: readonly Choice[], view: View,
     default:
       return onPage(words)
   }
-}
-
-/** Is it what stands on a label or a badge of this station? */
-function isLabel(words: string, { state }: View): boolean {
-  const { elements, members, seats } = state
-  return (
-    [elements, members, seats].some((table) => table.has(words) || table.has(words.toUpperCase())) ||
-    [...elements.values()].some((each) => each.serial === words)
-  )
 }
 
 const sayLabel = (words: string): string =>

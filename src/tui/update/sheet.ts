@@ -1,5 +1,6 @@
 // Keys while an action asks its questions. A typed letter narrows a list or is part of a text; Enter takes; Esc goes one step back.
 import { cleanText } from '../../domain/clean.ts'
+import { labelled } from '../../domain/labels.ts'
 import type { Answers, Deed, Follow, Option, Step } from '../actions/action.ts'
 import { askOfficer } from '../actions/ask.ts'
 import type { Token } from '../input/keys.ts'
@@ -34,10 +35,18 @@ const bare = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\p{
 /** The options that the typed letters leave, in their order; what is only said of an option counts where no name matches. */
 export function narrowed(step: Extract<Step, { ask: 'choose' }>, text: string): Option[] {
   const wanted = bare(text)
-  const named = step.options.filter((each) =>
-    [each.value, each.label].some((one) => bare(one).includes(wanted)),
-  )
-  return named.length ? named : step.options.filter((each) => bare(each.note ?? '').includes(wanted))
+  if (!wanted) return step.options
+  const words = text.split(' ').map(bare)
+  /** As one piece, or every word of it in any order. */
+  const isIn = (said: string): boolean => {
+    const all = bare(said)
+    return all.includes(wanted) || words.every((word) => all.includes(word))
+  }
+  const named = step.options.filter((each) => isIn(`${each.value} ${each.label}`))
+  // What was typed whole comes first: C-1 before C-10.
+  const exact = named.filter((each) => bare(each.value) === wanted)
+  if (named.length) return [...exact, ...named.filter((each) => !exact.includes(each))]
+  return step.options.filter((each) => isIn(`${each.label} ${each.note ?? ''}`))
 }
 
 export function startSheet(ui: Ui, view: View, action: string, first: Ui['answers'] = []): Updated {
@@ -82,7 +91,11 @@ export function updateSheet(ui: Ui, token: Token, view: View): Updated {
   if ('scan' in token) {
     if (step.ask === 'write' && step.isScanned && !token.tooLong)
       return say({ ...ui, text: cleanText(token.scan).slice(0, LONGEST) }, 'Read. Enter takes it.')
-    return say(ui, `Read "${token.scan}": a scan is not an answer. Use the keys, or Esc to go back.`)
+    if (step.ask === 'choose' && !token.tooLong) return scanned(ui, token.scan, view, step)
+    return say(
+      ui,
+      `Read "${cleanText(token.scan)}": a scan is not an answer. Use the keys, or Esc to go back.`,
+    )
   }
   if ('key' in token && token.key === 'escape') return back(ui, view)
   switch (step.ask) {
@@ -98,6 +111,21 @@ export function updateSheet(ui: Ui, token: Token, view: View): Updated {
     case 'done':
       return perform(leave(ui), step.deed)
   }
+}
+
+/** A scan puts what it names in hand where the list has it; only a key takes it. */
+function scanned(ui: Ui, scan: string, view: View, step: Extract<Step, { ask: 'choose' }>): Updated {
+  const known = labelled(view.state, scan)
+  const at = step.options.findIndex((each) => known.some(({ id }) => id === each.value))
+  const read = `Read "${cleanText(scan)}"`
+  if (at >= 0) {
+    const words = `${read}: ${known.length > 1 ? 'the first of several with it is' : 'it is'} in hand. Enter takes it.`
+    return say({ ...ui, text: '', cursor: at }, words)
+  }
+  return say(
+    ui,
+    `${read}: a scan is not an answer, and this is not in the list. Use the keys, or Esc to go back.`,
+  )
 }
 
 /** A last look at what would be refused: there is nothing to confirm. */
@@ -134,6 +162,10 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
   const readOn = (by: number): Updated => ({
     ui: { ...ui, top: Math.max(0, Math.min(last, top + by * page)) },
   })
+  if ('char' in token && step.isNumbered) {
+    const at = /^[1-9]$/.test(token.char) ? Number(token.char) - 1 : -1
+    return options[at] ? { ui: { ...ui, cursor: at } } : say(ui, `${token.char} is no number of this list.`)
+  }
   if ('char' in token) return { ui: { ...ui, text: ui.text + token.char, cursor: 0 } }
   if (!('key' in token)) return { ui }
   switch (token.key) {

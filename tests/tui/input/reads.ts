@@ -1,15 +1,15 @@
 // Plays reads with their times to the tokenizer, flushing when it asks, as the listener does; it must never use a real clock.
 import type { Token } from '../../../src/tui/input/keys.ts'
-import { START, dueMs } from '../../../src/tui/input/tokenizer-state.ts'
+import { START, dueMs, type TokenizerState } from '../../../src/tui/input/tokenizer-state.ts'
 import { flush, tokenize } from '../../../src/tui/input/tokenizer.ts'
 
 export type Read = readonly [atMs: number, read: string | Uint8Array]
 
 /** All tokens of the reads, each with the time it was let go. */
-export function playTimed(reads: readonly Read[]): { token: Token; atMs: number }[] {
+export function playTimed(reads: readonly Read[], prefix = ''): { token: Token; atMs: number }[] {
   const played: { token: Token; atMs: number }[] = []
-  let state = START
-  const keep = (result: { state: typeof state; tokens: Token[] }, atMs: number) => {
+  let state: TokenizerState = { ...START, prefix }
+  const keep = (result: { state: TokenizerState; tokens: Token[] }, atMs: number) => {
     state = result.state
     for (const token of result.tokens) played.push({ token, atMs })
   }
@@ -26,8 +26,8 @@ export function playTimed(reads: readonly Read[]): { token: Token; atMs: number 
   return played
 }
 
-export function play(reads: readonly Read[]): Token[] {
-  return playTimed(reads).map(({ token }) => token)
+export function play(reads: readonly Read[], prefix = ''): Token[] {
+  return playTimed(reads, prefix).map(({ token }) => token)
 }
 
 /** One read for each character, `gapMs` apart. */
