@@ -46,16 +46,21 @@ export const formatLine = (draft: Draft, seq: number, prev: string): { line: str
 /** What stands at the fixed places of a line: `stated` is the hash it carries, `own` the hash its bytes really have. */
 export type Frame = { seq: number; prev: string; stated: string; own: string }
 
+const startsLikeLine = (bytes: Buffer): boolean => {
+  for (let at = 0; at < SEQ_MEMBER.length; at++) if (bytes[at] !== SEQ_MEMBER.charCodeAt(at)) return false
+  return true
+}
+
 /** Reads the fixed places of a line (bytes without the newline); undefined if the line is not built like one. */
 export const frameOf = (bytes: Buffer): Frame | undefined => {
   const length = bytes.length
-  if (length < SEQ_MEMBER.length + 2 + END_PART) return undefined
+  if (length < SEQ_MEMBER.length + 2 + END_PART || !startsLikeLine(bytes)) return undefined
   const end = bytes.toString('latin1', length - END_PART)
   const built =
     end.startsWith(PREV_MEMBER) &&
     end.startsWith(`"${HASH_MEMBER}`, PREV_MEMBER.length + 64) &&
     end.endsWith('"}')
-  if (!built || bytes.toString('latin1', 0, SEQ_MEMBER.length) !== SEQ_MEMBER) return undefined
+  if (!built) return undefined
   const seq = digitsAt(bytes, SEQ_MEMBER.length)
   if (seq === undefined) return undefined
   return {
@@ -105,10 +110,12 @@ const isEntry = (value: unknown): value is Entry => {
   return typeof at === 'string' && typeof by === 'string' && typeof type === 'string' && isObject
 }
 
-// A line whose data hold only plain strings, numbers, words and lists of them: most lines, told in a tenth of the time JSON.parse takes.
+// A line whose data hold only plain strings, numbers and words, lists and objects of them: most lines, told in a tenth of the time JSON.parse takes.
 const STRING = String.raw`"[^"\\\x00-\x1f]*"`
 const SIMPLE = `(?:${STRING}|-?(?:0|[1-9][0-9]{0,14})|true|false|null)`
-const VALUE = `(?:${SIMPLE}|\\[(?:${SIMPLE}(?:,${SIMPLE})*)?\\])`
+const FLAT = `\\{(?:${STRING}:${SIMPLE}(?:,${STRING}:${SIMPLE})*)?\\}`
+const ITEM = `(?:${SIMPLE}|${FLAT})`
+const VALUE = `(?:${ITEM}|\\[(?:${ITEM}(?:,${ITEM})*)?\\])`
 const MEMBER = `${STRING}:${VALUE}`
 const PLAIN = new RegExp(
   `^\\{"seq":[1-9][0-9]*,"at":${STRING},"by":${STRING},"type":${STRING},"data":\\{(?:${MEMBER}(?:,${MEMBER})*)?\\}$`,

@@ -14,14 +14,20 @@ export type SealLines = {
   firstHash: string
 }
 
-const TYPE = Buffer.from('"type":"')
-// Near the start of a line, after seq and at.
-const TYPE_FROM = 40
-const ASKED = ['tour-handed-over"', 'key-made"'].map((text) => Buffer.from(text))
+// The value of `type` begins after the thirteenth quotation mark: those of seq, at, by and type, of two values, and its own.
+const QUOTES_BEFORE_TYPE = 13
+const QUOTE = 34
+const ASKED = ['tour-handed-over"', 'key-made"']
+const FIRST_LETTERS = new Set(ASKED.map((type) => type.charCodeAt(0)))
 
+/** Looks at a few bytes only, since every line of a journal comes by here. */
 const isAsked = (bytes: Buffer): boolean => {
-  const at = bytes.indexOf(TYPE, TYPE_FROM) + TYPE.length
-  return ASKED.some((type) => bytes.compare(type, 0, type.length, at, at + type.length) === 0)
+  let at = 0
+  for (let quotes = 0; quotes < QUOTES_BEFORE_TYPE && at < bytes.length; at++) {
+    if (bytes[at] === QUOTE) quotes++
+  }
+  if (!FIRST_LETTERS.has(bytes[at]!)) return false
+  return ASKED.some((type) => bytes.toString('latin1', at, at + type.length) === type)
 }
 
 type Said = {
