@@ -18,6 +18,7 @@ const HASH_MEMBER = ',"hash":"'
 const PREV_MEMBER = ',"prev":"'
 const HASH_PART = HASH_MEMBER.length + 64 + 2
 const END_PART = PREV_MEMBER.length + 64 + 1 + HASH_PART
+const BETWEEN_HASHES = `"${HASH_MEMBER}`
 const SEQ_MEMBER = '{"seq":'
 const MEMBERS = 'seq,at,by,type,data,prev,hash'
 
@@ -110,26 +111,44 @@ const isEntry = (value: unknown): value is Entry => {
   return typeof at === 'string' && typeof by === 'string' && typeof type === 'string' && isObject
 }
 
-// A line whose data hold only plain strings, numbers and words, lists and objects of them: most lines, told in a tenth of the time JSON.parse takes.
+// A line that holds only plain strings, numbers and words, lists and objects of them: most lines, told in a tenth of the time JSON.parse takes.
 const STRING = String.raw`"[^"\\\x00-\x1f]*"`
 const SIMPLE = `(?:${STRING}|-?(?:0|[1-9][0-9]{0,14})|true|false|null)`
 const FLAT = `\\{(?:${STRING}:${SIMPLE}(?:,${STRING}:${SIMPLE})*)?\\}`
 const ITEM = `(?:${SIMPLE}|${FLAT})`
 const VALUE = `(?:${ITEM}|\\[(?:${ITEM}(?:,${ITEM})*)?\\])`
 const MEMBER = `${STRING}:${VALUE}`
+// Sticky, so that it tells where it ended: what stands at the fixed places after it is compared, not matched.
 const PLAIN = new RegExp(
-  `^\\{"seq":[1-9][0-9]*,"at":${STRING},"by":${STRING},"type":${STRING},"data":\\{(?:${MEMBER}(?:,${MEMBER})*)?\\}$`,
+  `\\{"seq":[1-9][0-9]*,"at":${STRING},"by":${STRING},"type":${STRING},"data":\\{(?:${MEMBER}(?:,${MEMBER})*)?\\}`,
+  'y',
 )
 
 // The expression would run out of its stack on a very long line.
 const LARGEST_PLAIN = 16 * 1024
 
-/** True only for a line that `readEntry` takes too; false says nothing. The line has a frame. */
-export const isPlainEntry = (bytes: Buffer): boolean =>
-  bytes.length <= LARGEST_PLAIN &&
-  // As Latin-1 every byte of UTF-8 stands for itself, and JSON's own marks are all ASCII.
-  PLAIN.test(bytes.toString('latin1', 0, bytes.length - END_PART)) &&
-  isUtf8(bytes)
+const isPlain = (text: string): boolean => {
+  PLAIN.lastIndex = 0
+  return PLAIN.test(text) && PLAIN.lastIndex === text.length - END_PART
+}
+
+/** The frame of the line that follows `seq` and `prev`, where it is sound in every way; undefined says nothing. Each byte of the line is one letter of `text`. */
+export const plainFrame = (bytes: Buffer, text: string, seq: number, prev: string): Frame | undefined => {
+  const { length } = text
+  const prevAt = length - END_PART + PREV_MEMBER.length
+  const isNext =
+    length <= LARGEST_PLAIN &&
+    digitsAt(bytes, SEQ_MEMBER.length) === seq &&
+    text.startsWith(PREV_MEMBER, length - END_PART) &&
+    text.slice(prevAt, prevAt + 64) === prev &&
+    text.startsWith(BETWEEN_HASHES, prevAt + 64) &&
+    text.endsWith('"}')
+  if (!isNext) return undefined
+  const own = sha256(bytes.subarray(0, length - HASH_PART))
+  return text.slice(length - 66, length - 2) === own && isPlain(text) && isUtf8(bytes)
+    ? { seq, prev, stated: own, own }
+    : undefined
+}
 
 /** Checks one line (raw bytes without the newline) against its place in the chain. */
 export const checkLine = (bytes: Buffer, expectedSeq: number, expectedPrev: string): Checked => {

@@ -4,7 +4,7 @@ import { damageInTail, TOO_LONG, unreadableSentence, type Torn } from './catch-u
 import { realFiles, type Files } from './files.ts'
 import {
   frameOf,
-  isPlainEntry,
+  plainFrame,
   readEntry,
   WRONG_HASH,
   WRONG_PREV,
@@ -31,14 +31,16 @@ export type Verification = Verified | { kind: 'no-station' } | { kind: 'unreadab
 export type VerifyOptions = {
   files?: Files
   onProgress?: (done: number, total: number) => void
-  /** Is shown every complete line; `frame` is undefined for what is not built like one. */
-  notice?: (line: number, bytes: Buffer, frame: Frame | undefined) => void
+  /** Is shown every complete line, each byte as a letter; `frame` is undefined for what is not built like one. */
+  notice?: (line: number, text: string, frame: Frame | undefined) => void
 }
 
 const PROGRESS_EVERY_BYTES = 16 * 1024 * 1024
 
 /** What the next line must follow. After a changed line both the hash it states and the one it has are taken, and after a line that is none also `before`, so that one change is one fault. */
-type Link = { hashes: string[] | 'unknown'; seq: number; isSound: boolean; before?: Link }
+type Link =
+  | { hashes: [string]; seq: number; isSound: true; before?: undefined }
+  | { hashes: string[] | 'unknown'; seq: number; isSound: false; before?: Link }
 
 const FIRST: Link = { hashes: [ZEROS], seq: 0, isSound: true }
 
@@ -70,15 +72,18 @@ const verifyFile = (
   const faults: Damage[] = []
   let lines = 0
   let head = START
-  let link = FIRST
+  let link: Link = FIRST as Link
   let reportAt = PROGRESS_EVERY_BYTES
   const end = eachLine(files, fd, 0, size, (bytes, offset) => {
     const after = offset + bytes.length + 1
     if (after > size) return false
     lines++
-    const frame = frameOf(bytes)
-    notice?.(lines, bytes, frame)
-    const found = frame !== undefined && isUsual(bytes, frame, link) ? NONE : faultsOf(bytes, frame, link)
+    const text = bytes.toString('latin1')
+    // Sound, next after a sound line, and plain: nearly every line of nearly every journal.
+    const usual = link.isSound ? plainFrame(bytes, text, link.seq + 1, link.hashes[0]!) : undefined
+    const frame = usual ?? frameOf(bytes)
+    notice?.(lines, text, frame)
+    const found = usual ? NONE : faultsOf(bytes, frame, link)
     for (const what of found) faults.push({ line: lines, offset, what })
     link = nextLink(bytes, frame, link)
     if (frame !== undefined && found.length === 0) head = { seq: frame.seq, hash: frame.own, offset: after }
@@ -104,10 +109,6 @@ const verifyFile = (
 
 const NONE: string[] = []
 
-/** Sound, next after a sound line, and plain: nearly every line of nearly every journal, told without more ado. */
-const isUsual = (bytes: Buffer, { own, stated, seq, prev }: Frame, link: Link): boolean =>
-  link.isSound && own === stated && seq === link.seq + 1 && prev === link.hashes[0] && isPlainEntry(bytes)
-
 const faultsOf = (bytes: Buffer, frame: Frame | undefined, link: Link): string[] => {
   if (frame === undefined) return [NOT_BUILT]
   const isNext = frame.seq === link.seq + 1
@@ -128,7 +129,6 @@ const faultsOf = (bytes: Buffer, frame: Frame | undefined, link: Link): string[]
 }
 
 const contentFaults = (bytes: Buffer, frame: Frame): string[] => {
-  if (isPlainEntry(bytes)) return []
   const read = readEntry(bytes, frame)
   return read.ok ? [] : [read.what]
 }

@@ -50,9 +50,9 @@ export const checkJournal = (
   const wanted = new Set([...own, ...kept].map(({ claim }) => claim?.count))
   const hashes = new Map<number, string>()
   const lines = sealLines()
-  const notice = (line: number, bytes: Buffer, frame: Frame | undefined): void => {
+  const notice = (line: number, text: string, frame: Frame | undefined): void => {
     if (wanted.has(line) && frame !== undefined) hashes.set(line, frame.own)
-    lines.notice(line, bytes, frame)
+    lines.notice(line, text, frame)
   }
   const verified = verifyJournal(folder, { ...verifyOptions, notice })
   if (verified.kind !== 'verified') return verified

@@ -14,20 +14,13 @@ export type SealLines = {
   firstHash: string
 }
 
-// The value of `type` begins after the thirteenth quotation mark: those of seq, at, by and type, of two values, and its own.
-const QUOTES_BEFORE_TYPE = 13
-const QUOTE = 34
+const TYPE = ',"type":"'
 const ASKED = ['tour-handed-over"', 'key-made"']
-const FIRST_LETTERS = new Set(ASKED.map((type) => type.charCodeAt(0)))
 
-/** Looks at a few bytes only, since every line of a journal comes by here. */
-const isAsked = (bytes: Buffer): boolean => {
-  let at = 0
-  for (let quotes = 0; quotes < QUOTES_BEFORE_TYPE && at < bytes.length; at++) {
-    if (bytes[at] === QUOTE) quotes++
-  }
-  if (!FIRST_LETTERS.has(bytes[at]!)) return false
-  return ASKED.some((type) => bytes.toString('latin1', at, at + type.length) === type)
+/** Looks at a few letters only, since every line of a journal comes by here. */
+const isAsked = (text: string): boolean => {
+  const at = text.indexOf(TYPE) + TYPE.length
+  return ASKED.some((type) => text.startsWith(type, at))
 }
 
 type Said = {
@@ -42,10 +35,10 @@ type Said = {
 /** Gathers from line after line. */
 export const sealLines = () => {
   const found: SealLines = { keys: [], handOvers: [], stationName: '', firstHash: '' }
-  const notice = (line: number, bytes: Buffer, frame: Frame | undefined): void => {
+  const notice = (line: number, text: string, frame: Frame | undefined): void => {
     if (frame === undefined || frame.own !== frame.stated) return
-    if (line !== 1 && !isAsked(bytes)) return
-    const said = dataOf(bytes)
+    if (line !== 1 && !isAsked(text)) return
+    const said = dataOf(text)
     if (line === 1) Object.assign(found, { firstHash: frame.own, stationName: textOf(said.name) })
     if (said.sealKey !== undefined) {
       found.keys.push({ line, key: textOf(said.sealKey), replaces: null, isVouched: false })
@@ -66,9 +59,9 @@ export const sealLines = () => {
 
 const textOf = (value: unknown): string => (typeof value === 'string' ? value : '')
 
-const dataOf = (bytes: Buffer): Said => {
+const dataOf = (text: string): Said => {
   try {
-    return (JSON.parse(bytes.toString('utf8')) as { data?: Said | null }).data ?? {}
+    return (JSON.parse(Buffer.from(text, 'latin1').toString('utf8')) as { data?: Said | null }).data ?? {}
   } catch {
     return {}
   }
