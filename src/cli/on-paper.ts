@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs'
 import type { State } from '../domain/state.ts'
 import type { Job } from '../paper/make-paper.ts'
 import type { Fonts, Paper } from '../paper/press.ts'
-import type { World } from './world.ts'
 
 export const PAPER_NAMES = ['a4', 'letter'] as const satisfies readonly Paper[]
 
@@ -21,12 +20,6 @@ export const sayNoPaper = (name: string | undefined): string =>
 
 export const NOT_IN_A_TERMINAL =
   'A PDF cannot be read in a terminal. Nothing was written. Name a file with --out, or send it on through a pipe.'
-
-/** Sends to the standard output what was made; bytes go as they are. */
-export const put = (world: World, written: Written): void => {
-  const isWhole = typeof written !== 'string' || written.endsWith('\n')
-  world.stdout.write(isWhole ? written : `${written}\n`)
-}
 
 const fontsIn = (data: URL): Fonts => ({
   regular: readFileSync(new URL('fonts/DejaVuSansCondensed.ttf', data)),

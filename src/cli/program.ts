@@ -1,6 +1,7 @@
 // The table of subcommands and their options; what each one does stands in its own file.
 import { Command, CommanderError, Option } from 'commander'
 import { describeTrust } from './trust.ts'
+import { describePrint } from './print/describe.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
 
 export type Work = (world: World) => Promise<ExitStatus> | ExitStatus
@@ -120,6 +121,8 @@ function describe(world: World, choose: (work: Work) => void): Command {
       choose(async (world) => (await import('./forecast.ts')).forecast(world, { ...station(), ...options })),
     )
 
+  describePrint(add('print', 'labels, tags, care slips and records, to print'), station, choose)
+
   add('history', 'all that happened to one element, member, riding position, rig or tour')
     .argument('<id>')
     .action((id: string) =>
@@ -152,6 +155,17 @@ Example, to carry the whole plan out:
     )
     .action((options) =>
       choose(async (world) => (await import('./plan.ts')).plan(world, { ...station(), ...options })),
+    )
+
+  add('receive', 'take back a batch by its care slip, filled in as CSV; all or nothing')
+    .argument('<file>')
+    .option('--by <member>', 'who receives it; else the officer of the open tour')
+    .option('--dry-run', 'only say what would be recorded')
+    .addHelpText('after', '\nExample: bayboard receive slip.csv --dry-run')
+    .action((file: string, options) =>
+      choose(async (world) =>
+        (await import('./receive.ts')).receive(world, file, { ...station(), ...options }),
+      ),
     )
 
   const policy = add('policy', 'the rules in force with their sources; check or adopt an overlay')

@@ -5,6 +5,10 @@ import { EVENT_TYPES } from '../domain/events.ts'
 import { overlayShape } from '../domain/policy/shape.ts'
 import { forecastShape } from '../exports/forecast/forecast-shape.ts'
 import { planShape } from '../exports/plan.ts'
+import { careSlipShape } from '../exports/care-slip.ts'
+import { bagTagsShape, labelsShape, outOfServiceTagsShape } from '../exports/gear-tags.ts'
+import { inspectionRecordShape } from '../exports/inspection-record.ts'
+import { elementRecordsShape } from '../exports/record-shape.ts'
 import { readinessLogShape } from '../exports/readiness-log.ts'
 import { statusShape } from '../exports/status.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
@@ -24,6 +28,12 @@ const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
   command: commandShape,
   forecast: forecastShape,
   journal: journalShape,
+  'bag-tags': bagTagsShape,
+  'care-slip': careSlipShape,
+  'element-record': elementRecordsShape,
+  inspection: inspectionRecordShape,
+  labels: labelsShape,
+  'out-of-service-tags': outOfServiceTagsShape,
   overlay: overlayShape,
   plan: planShape,
   'readiness-log': readinessLogShape,

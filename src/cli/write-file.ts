@@ -40,7 +40,7 @@ export function putOut(world: World, content: Content, { out, force = false }: O
   return 0
 }
 
-const sayThere = (path: string): string =>
+export const sayThere = (path: string): string =>
   `${path} is already there. Nothing was written. Add --force to replace it.`
 
 /** Writes beside the final name and moves it there when it is whole and synced; the sentence when it cannot. */

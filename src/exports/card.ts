@@ -77,7 +77,7 @@ function layersOf({ id, kind, issuedTo, assembly }: Element, state: State): Elem
   })
 }
 
-function sayCustody(element: Element): string {
+export function sayCustody(element: Element): string {
   const { custody } = element
   if (!('since' in custody)) {
     return { rack: 'on the rack', issued: 'issued', rig: 'on the rig' }[custody.where]

@@ -24,7 +24,6 @@ export const CSV_COLUMNS = [
   'seq',
 ] as const
 
-/** RFC 4180: one header row, CRLF; a cell that begins as a formula would is preceded by an apostrophe. */
 export function asCsv(log: ReadinessLog): string {
   const positions = new Map(
     log.board.rigs.flatMap((rig) =>
@@ -44,10 +43,14 @@ export function asCsv(log: ReadinessLog): string {
   }
   const mark: LogLine[] = log.mark === null ? [] : [{ section: 'mark', level: 0, words: log.mark }]
   const lines = [title, ...mark, ...blocksOf(log).flatMap((block) => block.lines)]
-  return stringify(lines.filter((each) => each.only !== 'paper').map(row), {
+  return csvOf(CSV_COLUMNS, lines.filter((each) => each.only !== 'paper').map(row))
+}
+
+/** RFC 4180: one header row, CRLF; a cell that begins as a formula would is preceded by an apostrophe. */
+export const csvOf = (columns: readonly string[], rows: readonly object[]): string =>
+  stringify([...rows], {
     header: true,
-    columns: [...CSV_COLUMNS],
+    columns: [...columns],
     record_delimiter: 'windows',
     cast: { string: neutral },
   })
-}

@@ -25,13 +25,17 @@ export interface HistoryLine {
 export function historyLines(events: Iterable<Event>, state: State, id: Id): HistoryLine[] {
   return Array.from(events, (event) => {
     const { seq, at, by, type } = event
-    const sentence = tell(event, state)
-    // A sentence about many things names only the first few of them.
-    const own = event.type === 'records-imported' ? sayImported(event.data, id).join('; ') : ''
-    const named = own || (namesIt(sentence, id) ? '' : `(${id} is one of these.)`)
-    const words = `${sentence} ${named}`.trimEnd()
+    const words = wordsAbout(event, state, id)
     return { seq, at: cleanText(at), by: cleanText(sayMember(state, by)), type, words: cleanText(words) }
   })
+}
+
+/** The event as a sentence; one about many things names only the first few of them, so this one is named after it. */
+export function wordsAbout(event: Event, state: State, id: Id): string {
+  const sentence = tell(event, state)
+  const own = event.type === 'records-imported' ? sayImported(event.data, id).join('; ') : ''
+  const named = own || (namesIt(sentence, id) ? '' : `(${id} is one of these.)`)
+  return `${sentence} ${named}`.trimEnd()
 }
 
 const namesIt = (sentence: string, id: Id): boolean =>

@@ -35,7 +35,7 @@ export function readCode128({ data, width, height }: Picture): string | undefine
   )
   try {
     const bitmap = new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(grey, width, height)))
-    return reader.decode(bitmap).getText()
+    return reader.decodeWithState(bitmap).getText()
   } catch {
     return undefined
   }

@@ -1,0 +1,94 @@
+// `bayboard receive`: takes back a batch by its filled-in care slip, all or nothing; every bad row is named by line and column.
+import { readFileSync } from 'node:fs'
+import { basename } from 'node:path'
+import { cleanText } from '../domain/clean.ts'
+import { batchFaults } from '../domain/decide/receive-batch.ts'
+import { wordOf } from '../domain/kinds.ts'
+import type { State } from '../domain/state.ts'
+import { dateOf } from '../domain/time.ts'
+import { sayFaults, type Fault } from '../store/imports/fault.ts'
+import { readSlip, type SlipRow } from '../store/imports/read-slip.ts'
+import { whyOf } from '../store/trouble.ts'
+import { withStation } from './opened.ts'
+import { complain, print, type ExitStatus, type World } from './world.ts'
+
+interface ReceiveOptions {
+  station?: string
+  by?: string
+  dryRun?: boolean
+}
+
+const MOST_FAULTS = 200
+
+export const receive = async (world: World, path: string, options: ReceiveOptions): Promise<ExitStatus> => {
+  let bytes: Uint8Array
+  try {
+    bytes = readFileSync(path)
+  } catch (error) {
+    return complain(world, `${path} cannot be read: ${whyOf(error)}. Nothing was received.`, 3)
+  }
+  return withStation(world, options.station, async (session) => {
+    const { state } = session
+    const file = cleanText(basename(path)) || 'the file'
+    const read = readSlip(bytes, file)
+    if ('faults' in read) return refuseSlip(world, path, read.faults)
+    const { rows, notBack } = read
+    const elements = [...new Set(rows.map((each) => each.element))]
+    const cares = rows.flatMap((each) => each.care ?? [])
+    const faults = [
+      ...faultsOfKind(rows, state),
+      ...batchFaults({ elements, cares }, state, dateOf(session.now())).map(
+        ({ element, care, column, says }) => {
+          const named = rows.filter((each) => each.element === element)
+          const row = named.findLast((each) => care === undefined || each.care?.care === care) ?? named[0]
+          return { line: row?.line ?? 1, column, says }
+        },
+      ),
+    ]
+    if (faults.length) return refuseSlip(world, path, faults)
+    for (const note of read.notes) world.stderr.write(`Note: ${note}\n`)
+    const bad = cares.filter((each) => each.result === 'unserviceable').length
+    const stays = notBack.length ? `; ${notBack.length} not back: ${notBack.join(', ')}` : ''
+    const count = `${elements.length} elements with ${cares.length} cares, ${bad} of them unserviceable${stays}`
+    if (!elements.length)
+      return complain(world, `${path} brings nothing back${stays}. Nothing was recorded.`, 1)
+    if (options.dryRun) {
+      print(world, `${path} would bring back ${count}. Nothing was recorded.`)
+      return 0
+    }
+    const by = options.by ?? state.tour?.officer
+    if (by === undefined) {
+      return complain(
+        world,
+        'No tour is open. Name the member who receives it: --by ID. Nothing was recorded.',
+        2,
+      )
+    }
+    const answer = await session.submit({ do: 'receive-batch', by, file, elements, cares })
+    if ('refused' in answer) return complain(world, answer.refused, 1)
+    if ('failed' in answer) return complain(world, answer.failed, 3)
+    print(world, `Received back ${count}, as event ${answer.accepted[0]}.`)
+    return 0
+  })
+}
+
+/** A mangled id that is another element's by chance shows by its kind. */
+const faultsOfKind = (rows: readonly SlipRow[], state: State): Fault[] =>
+  rows.flatMap(({ line, element, kind }) => {
+    const known = state.elements.get(element)
+    const said = kind.toLowerCase()
+    if (!known || said === '' || said === known.kind || said === wordOf(known.kind)) return []
+    return [
+      { line, column: 'kind', says: `${element} is a ${wordOf(known.kind)} here, and the row says ${said}.` },
+    ]
+  })
+
+function refuseSlip(world: World, path: string, faults: readonly Fault[]): ExitStatus {
+  for (const sentence of sayFaults(faults, MOST_FAULTS)) world.stderr.write(`${cleanText(sentence)}\n`)
+  const count = faults.length === 1 ? 'one fault' : `${faults.length} faults`
+  return complain(
+    world,
+    `${path} has ${count}. Nothing was received. Put them right and receive it again.`,
+    1,
+  )
+}

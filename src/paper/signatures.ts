@@ -1,0 +1,40 @@
+// Two lines to sign on, kept together at the end of a paper.
+import { lineHeight } from './press.ts'
+import type { Flow } from './flow.ts'
+
+const HEIGHT = 76
+const ROOM_TO_SIGN = 24
+const BETWEEN = 20
+const FACE = { size: 7 }
+
+export type Signature = readonly [role: string, name: string]
+
+export function printSignatures(flow: Flow, signatures: readonly [Signature, Signature]): void {
+  flow.keep(HEIGHT)
+  flow.heading('Signatures')
+  flow.space(ROOM_TO_SIGN)
+  const { press, left, width } = flow
+  const half = (width - BETWEEN) / 2
+  const y = flow.y()
+  signatures.forEach(([role, name], at) => {
+    const x = left + at * (half + BETWEEN)
+    press.doc
+      .moveTo(x, y)
+      .lineTo(x + half, y)
+      .lineWidth(0.8)
+      .stroke('#000000')
+    press.write(role, x, y + 3, { ...FACE, bold: true })
+    press.write('date and time', x + half - 60, y + 3, FACE)
+    press.write(fitting(flow, name, half), x, y + 3 + lineHeight(FACE), FACE)
+  })
+  flow.space(24)
+}
+
+/** A name longer than its line is cut, since it stands whole at the head of the paper. */
+function fitting({ press }: Flow, name: string, width: number): string {
+  const text = press.printable(name)
+  if (press.widthOf(text, FACE) <= width) return text
+  let kept = text
+  while (kept && press.widthOf(`${kept}…`, FACE) > width) kept = kept.slice(0, -1)
+  return `${kept}…`
+}
