@@ -1,10 +1,11 @@
 // The record of one element from the whole journal, item by item; it must never skip an event, nor leave an item blank.
 import { sayMember } from '../domain/decide/decision.ts'
-import type { Event } from '../domain/events.ts'
+import type { Event, ImportedChange } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
 import { plain, wordOf, type Care } from '../domain/kinds.ts'
 import type { Element, State } from '../domain/state.ts'
 import { aboutOf } from '../domain/about.ts'
+import { sayChange } from '../domain/tell-import.ts'
 import { tell } from '../domain/tell.ts'
 import { dateOf, sayDate, type LocalDate } from '../domain/time.ts'
 import { sayCustody } from './card.ts'
@@ -68,7 +69,7 @@ function recordOf(element: Element, events: readonly Event[], state: State): Ele
     cares.filter((each) => sort.includes(each.care.care)).map((each) => careLine(each, say(each)))
 
   /** The event that put it in the books, for what its label says. */
-  const added = events.find((each) => each.type === 'element-added' || each.type === 'gear-imported')
+  const added = events.find((each) => isAdding(each, id))
   function labelled(fields: readonly (keyof Element)[]): RecordLine[] {
     const words = fields.flatMap((field) => element[field] ?? []).join(', ')
     if (!words || !added) return []
@@ -76,7 +77,13 @@ function recordOf(element: Element, events: readonly Event[], state: State): Ele
     const touching = amendmentsOf(events, added.seq, id).filter(({ data }) =>
       fields.some((field) => field in data.with),
     )
-    return [{ ...rest, amended: amended.filter((each) => touching.some((one) => one.seq === each.seq)) }]
+    const corrections = amended.filter((each) => touching.some((one) => one.seq === each.seq))
+    const imported = events.flatMap((event) =>
+      importedChanges(event, id)
+        .filter((each) => fields.some((field) => field in each.with))
+        .map((each) => ({ ...sayingOf(state, event), words: `By an import: ${sayChange(each)}.` })),
+    )
+    return [{ ...rest, amended: [...corrections, ...imported].toSorted((one, other) => one.seq - other.seq) }]
   }
 
   function issues(): RecordLine[][] {
@@ -136,8 +143,8 @@ function recordOf(element: Element, events: readonly Event[], state: State): Ele
     .filter(({ seq, type, ...event }) => {
       // An amendment stands with what it amends, unless that is not about this element itself.
       if (type === 'event-amended') return !events.some((each) => each.seq === (event as Amendment).data.seq)
-      // A batch brings it back and may hold a care that no item asks for.
-      return type === 'batch-received' || !shown.has(seq)
+      // A batch or an import may hold more than the items ask for.
+      return type === 'batch-received' || type === 'records-imported' || !shown.has(seq)
     })
     .map((each) => line(each, dayOf(each, id), wordsAbout(each, state, id)))
   return {
@@ -160,10 +167,19 @@ type Amendment = { data: { seq: number } }
 const sayFindings = ({ care }: StandingCare): string =>
   `${plain(care.care)}: ${care.result}${care.note ? `, ${care.note}` : ''}${care.who ? `; by ${care.who}` : ''}.`
 
+const isAdding = ({ type, data }: Event, id: Id): boolean =>
+  type === 'element-added' ||
+  ((type === 'gear-imported' || type === 'records-imported') && data.elements.some((each) => each.id === id))
+
+const importedChanges = ({ type, data }: Event, id: Id): ImportedChange[] =>
+  type === 'records-imported' ? data.changes.filter((each) => each.id === id) : []
+
 /** The day on which an event issued it, if it did. */
-function issueOf({ type, data, at }: Event, id: Id): LocalDate | undefined {
+function issueOf(event: Event, id: Id): LocalDate | undefined {
+  const { type, data, at } = event
   if (type === 'element-issued') return data.on
-  if (type !== 'gear-imported') return undefined
+  if (importedChanges(event, id).some((each) => each.with['issuedTo'])) return dateOf(at)
+  if (type !== 'gear-imported' && type !== 'records-imported') return undefined
   const row = data.elements.find((each) => each.id === id)
   return row?.issuedTo === undefined ? undefined : (row.issuedOn ?? row.inService ?? dateOf(at))
 }

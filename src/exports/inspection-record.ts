@@ -1,7 +1,7 @@
 // The inspections of breathing apparatus as the regulation has them certified; it must never make an inspection of what was none.
 import { z } from 'zod'
 import { sayMember } from '../domain/decide/decision.ts'
-import type { DoneCare, Event } from '../domain/events.ts'
+import type { Event } from '../domain/events.ts'
 import { apply } from '../domain/evolve.ts'
 import { kindShape, type Id } from '../domain/gear.ts'
 import { plain, wordOf, type Care, type Kind } from '../domain/kinds.ts'
@@ -11,6 +11,7 @@ import { aboutOf } from '../domain/about.ts'
 import { tell } from '../domain/tell.ts'
 import { dateOf, type LocalDate } from '../domain/time.ts'
 import { cleanAll } from './clean-out.ts'
+import { caresIn } from './record-cares.ts'
 import { NOT_ON_RECORD } from './record-shape.ts'
 import { sayWhen } from './said.ts'
 import { frameOf, frameShape, type Made } from './slip-frame.ts'
@@ -164,9 +165,7 @@ function looksIn(event: Event, state: State): Map<Id, Look> {
     const how = `gauge read, ${psi} psi${rated === undefined ? '' : ` of ${rated}`}`
     looks.set(id, { on: dateOf(at), inspector: sayMember(state, by), how, findings })
   }
-  const cares: DoneCare[] =
-    event.type === 'care-recorded' ? [event.data] : event.type === 'batch-received' ? event.data.cares : []
-  for (const { element: id, care, on, result, who, note } of cares) {
+  for (const { element: id, care, on, result, who, note } of caresIn(event)) {
     const kind = state.elements.get(id)?.kind
     if (!kind || !BREATHING.includes(kind) || !LOOKING.includes(care)) continue
     const findings = result === 'unserviceable' ? [`unserviceable${note ? `: ${note}` : ''}`] : []

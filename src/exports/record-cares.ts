@@ -30,24 +30,27 @@ export const amendmentsOf = (events: readonly Event[], seq: number, id: Id): Ame
 const isWithdrawn = (amendments: readonly Amendment[]): boolean =>
   amendments.some(({ data }) => data.with['withdrawn'] === true)
 
-const caresIn = (event: Event, id: Id): DoneCare[] => {
-  if (event.type === 'care-recorded') return event.data.element === id ? [event.data] : []
-  return event.type === 'batch-received' ? event.data.cares.filter((each) => each.element === id) : []
+/** Every care that an event records, whatever way it came in. */
+export function caresIn({ type, data }: Event): DoneCare[] {
+  if (type === 'care-recorded') return [data]
+  return type === 'batch-received' || type === 'records-imported' ? data.cares : []
 }
 
 /** Oldest first by the day they were done. */
 export function caresOf(events: readonly Event[], id: Id): StandingCare[] {
   return events
     .flatMap((event) =>
-      caresIn(event, id).map((first): StandingCare => {
-        let care = first
-        const amendments = amendmentsOf(events, event.seq, id).filter(({ data }) => {
-          const isOfThis = data.care === undefined || data.care === care.care
-          if (isOfThis && !data.with['withdrawn']) care = { ...care, ...data.with }
-          return isOfThis
-        })
-        return { event, care, amendments, withdrawn: isWithdrawn(amendments) }
-      }),
+      caresIn(event)
+        .filter((each) => each.element === id)
+        .map((first): StandingCare => {
+          let care = first
+          const amendments = amendmentsOf(events, event.seq, id).filter(({ data }) => {
+            const isOfThis = data.care === undefined || data.care === care.care
+            if (isOfThis && !data.with['withdrawn']) care = { ...care, ...data.with }
+            return isOfThis
+          })
+          return { event, care, amendments, withdrawn: isWithdrawn(amendments) }
+        }),
     )
     .toSorted((one, other) => one.care.on.localeCompare(other.care.on) || one.event.seq - other.event.seq)
 }

@@ -159,6 +159,41 @@ describe('the whole journal', () => {
     expect(item(record, 7)).toEqual(['advanced cleaning: unserviceable, lining loose; by North Wash.'])
   })
 
+  test('a care and a label that an import brought are there, with what the label said before', () => {
+    const own = house()
+    own.record('03 08:00', 'M-104', {
+      do: 'import-records',
+      file: 'past.csv',
+      members: [],
+      elements: [],
+      cares: [
+        {
+          element: 'B-1',
+          care: 'advanced-cleaning',
+          on: '2026-03-02',
+          result: 'serviceable',
+          who: 'North Wash',
+        },
+      ],
+      fitTests: [],
+      changes: [
+        {
+          id: 'B-1',
+          was: { made: '2024-05', issuedTo: 'M-104' },
+          with: { made: '2023-05', issuedTo: 'M-105' },
+        },
+      ],
+    })
+    const record = recordOf(own, 'B-1')
+    expect(item(record, 7)).toEqual(['advanced cleaning: serviceable; by North Wash.'])
+    expect(item(record, 1)).toHaveLength(2)
+    expect(item(record, 2)[1]).toBe('Issued 3 Nov 2026. Condition: not on record.')
+    expect(record.items[4]!.lines[0]).toMatchObject({
+      words: '2023-05',
+      amended: [{ words: expect.stringContaining('made 2023-05, was 2024-05') }],
+    })
+  })
+
   test('it has the published shape, in the order asked for', () => {
     expect(elementRecordsShape.safeParse(records).error).toBeUndefined()
     expect(records.elements.map((each) => each.id)).toEqual(ids)
