@@ -4,7 +4,7 @@ import { build } from 'esbuild'
 import { format, resolveConfig } from 'prettier'
 
 const source = `
-export { LOOKING, EVERYWHERE, ACTION_GROUPS, LOG_ACTIONS, WITHOUT_KEY } from './src/tui/keymap.ts'
+export { LOOKING, EVERYWHERE, ACTION_GROUPS, LOG_ACTIONS, PLAN_ACTIONS, WITHOUT_KEY } from './src/tui/keymap.ts'
 export { EVENT_MAKERS, AMENDABLE } from './src/domain/events.ts'
 export { CAUTIONS } from './src/domain/signs.ts'
 export { policyOf, sayLimit } from './src/domain/policy/in-force.ts'
@@ -30,6 +30,7 @@ function keys() {
     { title: 'Looking and moving', actions: [...tables.LOOKING, ...tables.EVERYWHERE] },
     ...tables.ACTION_GROUPS,
     { title: 'In the log', actions: tables.LOG_ACTIONS },
+    { title: 'On the plan', actions: tables.PLAN_ACTIONS },
   ]
   return groups
     .map(({ title, actions }) => `**${title}**\n\n${table(['key', 'does'], actions.map(one))}`)

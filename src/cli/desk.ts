@@ -9,6 +9,7 @@ import { readEvents } from '../store/station.ts'
 import type { Desk } from '../tui/run-board.ts'
 import { exportToStation, FORMATS } from './export.ts'
 import { eventsAbout } from './history.ts'
+import { planApart } from './plan-apart.ts'
 
 export const deskOf = (session: Session, folder: string, data: URL): Desk => ({
   newest: (count, filter) => (filter ? newestPassing(folder, filter, count) : readNewest(folder, count)),
@@ -17,6 +18,7 @@ export const deskOf = (session: Session, folder: string, data: URL): Desk => ({
     const known = FORMATS.find((each) => each === format)!
     return exportToStation(session, folder, lastTour(session.state)!, known, data)
   },
+  plan: () => planApart(session),
 })
 
 /** A filter has to see the journal in its own order; only the newest of what passes is kept. */

@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { kindShape } from '../domain/gear.ts'
 import { GOALS } from '../domain/plan/model.ts'
-import type { Plan, PlannedSeat } from '../domain/plan/plan.ts'
+import { sayRigChange, type Plan, type PlannedSeat } from '../domain/plan/plan.ts'
 import { INVENTED } from '../domain/signs.ts'
 import type { State } from '../domain/state.ts'
 import { clockOf, dateOf, sayDate } from '../domain/time.ts'
@@ -119,9 +119,6 @@ export function planText(dirty: State, plan: Plan): string {
   }
   return `${lines.join('\n')}\n`
 }
-
-export const sayRigChange = ({ name, before, after }: Plan['rigs'][0]): string =>
-  before.words === after.words ? `${name} ${after.words}.` : `${name} ${before.words} -> ${after.words}.`
 
 export const sayPlanned = (seat: PlannedSeat): string =>
   `${seat.seat} ${seat.position}${seat.critical ? '*' : ''}: ${seat.name} (${seat.member}) ${seat.becomesFit ? 'becomes fit' : 'stays unfit'}`

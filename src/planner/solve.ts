@@ -1,5 +1,6 @@
 // Finds the best use of the rack, goal after goal, with a mixed-integer solver; every goal reached binds those that follow.
 // What it answers is checked in whole numbers against the model: a rounding error must never become a plan.
+import { setFlagsFromString } from 'node:v8'
 import loadHighs, { type Highs, type Model } from 'highs'
 import { faultsOf, MORE_IS_BETTER, valuesOf } from '../domain/plan/check.ts'
 import { GOALS, type Choice, type PlanModel, type Solved, type Stage } from '../domain/plan/model.ts'
@@ -7,11 +8,20 @@ import { programOf, type Program } from './program.ts'
 
 let loading: Promise<Highs> | undefined
 
+/**
+ * A plan is over long before optimised machine code pays: compiling it took three quarters of the time of a first plan. The
+ * switch is of the whole process, so the board plans in a process of its own.
+ */
+function load(): Promise<Highs> {
+  setFlagsFromString('--liftoff-only')
+  return loadHighs()
+}
+
 /** @param seconds how long it may take in all; what is proven by then is said, and the best plan found is given. */
 export async function solve(model: PlanModel, seconds: number): Promise<Solved> {
   const nothing: Choice = model.gaps.map(() => null)
   if (!model.seats.length) return { choice: nothing, stages: stagesOf(model, nothing) }
-  const highs = await (loading ??= loadHighs())
+  const highs = await (loading ??= load())
   return highs.withModel((solver) => inStages(model, solver, highs, seconds))
 }
 

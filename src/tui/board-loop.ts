@@ -8,6 +8,7 @@ import type { Glass } from './screens.ts'
 import type { Token } from './input/keys.ts'
 import { logEntries } from './log-entries.ts'
 import type { Size } from './panels/frame.ts'
+import { keepPlan, type Planning } from './planning.ts'
 import { sayLog, saySealed, type Exported } from './said-after.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Submit, type Ui } from './ui-state.ts'
 import { update } from './update.ts'
@@ -21,6 +22,8 @@ export interface Desk {
   /** All that is known of one id, as lines. */
   card(id: Id): string[]
   exportLog(format: string): Promise<Exported>
+  /** The best use of the rack as the books stand now, worked out apart. */
+  plan(): Planning
 }
 
 interface Around {
@@ -36,7 +39,7 @@ export interface BoardLoop {
   take(token: Token): void
   /** Looks for what other programs recorded, and at the clock. */
   look(): void
-  /** Resolves once nothing is being recorded or exported any more. */
+  /** Resolves once nothing is being recorded, exported or planned any more. */
   settled(): Promise<void>
 }
 
@@ -71,10 +74,13 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   function show(next: Ui = ui): void {
     ui = next
     draw(make())
+    planning.keep()
   }
+  const planning = keepPlan({ begin: () => desk.plan(), state: () => session.state, ui: () => ui, show })
 
   function quit(): void {
     isLeft = true
+    planning.giveUp()
     waiting.length = 0
     leave()
   }
@@ -124,11 +130,13 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   async function record(effect: Submit): Promise<void> {
     let refused: string | undefined
     let seal: Sealed | undefined
-    for (const command of effect.submit) {
+    for (const [done, command] of effect.submit.entries()) {
       const answer = await session.submit(command)
       if ('accepted' in answer) seal = answer.seal
-      refused = 'refused' in answer ? answer.refused : 'failed' in answer ? answer.failed : undefined
-      if (refused !== undefined) break
+      const why = 'refused' in answer ? answer.refused : 'failed' in answer ? answer.failed : undefined
+      if (why === undefined) continue
+      refused = done === 0 ? why : `${done} of ${effect.submit.length} were recorded, then not: ${why}`
+      break
     }
     // They were pressed for what did not come about, and might now do something else.
     if (refused !== undefined) waiting.length = 0
@@ -193,6 +201,7 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     async settled() {
       await recording
       await exporting
+      await planning.settled()
     },
   }
 }

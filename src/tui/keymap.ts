@@ -9,6 +9,7 @@ import * as desk from './actions/desk.ts'
 import { handOver } from './actions/hand-over.ts'
 import { onlyElement, onlyMember, onlySeat, onlyTour } from './actions/log-filters.ts'
 import * as outOfService from './actions/out-of-service.ts'
+import { takePlan, takeSwap } from './actions/plan.ts'
 import { pressure } from './actions/pressure.ts'
 import * as spare from './actions/swap.ts'
 import * as tour from './actions/tour.ts'
@@ -51,12 +52,14 @@ export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[]
 export const ACTIONS: readonly Action[] = ACTION_GROUPS.flatMap((group) => group.actions)
 /** Started on the log: of the record in hand, or of what is shown. */
 export const LOG_ACTIONS: readonly Action[] = [correct, withdraw, onlyTour, onlySeat, onlyElement, onlyMember]
-export const actionBy = (id: string): Action =>
-  [...ACTIONS, ...LOG_ACTIONS, desk.which].find((each) => each.id === id)!
+/** Started on the plan: of all of it, or of the swap in hand. */
+export const PLAN_ACTIONS: readonly Action[] = [takePlan, takeSwap]
+const ALL = [...ACTIONS, ...LOG_ACTIONS, ...PLAN_ACTIONS, desk.which]
+export const actionBy = (id: string): Action => ALL.find((each) => each.id === id)!
 
 /** Keys that move, look or leave; they never record anything. */
 export interface Looking {
-  id: 'roll-call' | 'log' | 'deadlines' | 'help' | 'quit'
+  id: 'roll-call' | 'log' | 'plan' | 'deadlines' | 'help' | 'quit'
   key: string
   label: string
   help: string
@@ -69,6 +72,12 @@ export const LOOKING: readonly Looking[] = [
     help: 'Call the roll, riding position by riding position.',
   },
   { id: 'log', key: 'l', label: 'log', help: 'The log: all that was recorded, newest first.' },
+  {
+    id: 'plan',
+    key: 'g',
+    label: 'plan',
+    help: 'The best use of the rack for everybody who is unfit, proven: what goes in where, and why.',
+  },
   {
     id: 'deadlines',
     key: '.',
@@ -98,6 +107,7 @@ export const KEY_LINE: readonly string[] = [
   'finding',
   'tag',
   'swap',
+  'plan',
   'exposure',
   'open-tour',
   'hand-over',

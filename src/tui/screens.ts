@@ -1,6 +1,7 @@
 // Chooses the screen; the only place that knows which there are. Under-size it says one plain sentence.
 import { boardScreen } from './panels/board.ts'
 import { deadlinesScreen } from './panels/deadlines.ts'
+import { planScreen } from './panels/plan.ts'
 import { isTooSmall, LEAST, type Size } from './panels/frame.ts'
 import { logScreen } from './panels/log.ts'
 import { cardScreen, helpScreen } from './panels/reading.ts'
@@ -17,6 +18,7 @@ const SCREENS: Readonly<Record<Screen, (view: View, ui: Ui, size: Size) => Line[
   log: logScreen,
   card: cardScreen,
   deadlines: deadlinesScreen,
+  plan: planScreen,
   help: helpScreen,
 }
 

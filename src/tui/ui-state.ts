@@ -5,8 +5,9 @@ import type { Id } from '../domain/gear.ts'
 import type { LogFilter } from '../domain/log-filter.ts'
 import type { Tone } from '../domain/signs.ts'
 import type { Follow } from './actions/action.ts'
+import type { PlanShown } from './planning.ts'
 
-export type Screen = 'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'deadlines' | 'help'
+export type Screen = 'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'deadlines' | 'plan' | 'help'
 
 export interface LogEntry {
   seq: number
@@ -47,6 +48,9 @@ export interface Ui {
   entry: number | null
   /** The place of the one in hand among the deadlines ahead. */
   deadline: number
+  /** The best use of the rack, as far as it is known; the place of what is in hand on it. */
+  plan: PlanShown | null
+  planned: number
   /** The question that led to the card, as it was left: Esc goes back to it. */
   under: Pick<Ui, 'action' | 'answers' | 'text' | 'cursor'> | null
   /** Riding positions called again, until each has an answer newer than this event. */
@@ -72,6 +76,8 @@ export const startUi: Ui = {
   top: 0,
   entry: null,
   deadline: 0,
+  plan: null,
+  planned: 0,
   under: null,
   again: null,
   doubted: null,

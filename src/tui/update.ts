@@ -5,8 +5,10 @@ import type { Token } from './input/keys.ts'
 import { ACTIONS, LOOKING } from './keymap.ts'
 import { isTooSmall } from './panels/frame.ts'
 import { lastTop, partFrom } from './panels/reading.ts'
+import { WORKING } from './planning.ts'
 import { say, type Ui, type Updated } from './ui-state.ts'
 import { updateDeadlines } from './update/deadlines.ts'
+import { updatePlan } from './update/plan.ts'
 import { updateLog } from './update/log.ts'
 import { callRoll, updateRollCall } from './update/roll-call.ts'
 import { PAGE, scrolled } from './update/scroll.ts'
@@ -30,6 +32,8 @@ export function update(before: Ui, token: Token, view: View): Updated {
       return updateLog(ui, token, view)
     case 'deadlines':
       return updateDeadlines(ui, token, view, scrolled)
+    case 'plan':
+      return updatePlan(ui, token, view)
     case 'card':
     case 'help':
       return updateReading(ui, token, view)
@@ -96,6 +100,8 @@ function press(ui: Ui, char: string, view: View): Updated {
       return { ui: { ...ui, screen: 'log', entry: null, filter: null }, effect: { log: true } }
     case 'deadlines':
       return { ui: { ...ui, screen: 'deadlines', deadline: 0 } }
+    case 'plan':
+      return { ui: { ...ui, screen: 'plan', plan: WORKING, planned: 0 } }
     case 'roll-call':
       return callRoll(ui, view)
     case undefined:

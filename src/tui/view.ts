@@ -3,6 +3,7 @@ import { assessNow } from '../domain/assess.ts'
 import { arrange, type Board, type RigLine, type Row } from '../domain/board.ts'
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
+import type { Plan } from '../domain/plan/plan.ts'
 import type { State } from '../domain/state.ts'
 import type { Instant } from '../domain/time.ts'
 import type { Size } from './panels/frame.ts'
@@ -19,6 +20,8 @@ export interface View {
   speaker: Id | undefined
   /** The newest events as they were read when they were asked for, the newest first. */
   acts: readonly Event[]
+  /** The best use of the rack, where it is worked out. */
+  plan: Plan | null
   /** The standing line: why nothing can be recorded. */
   stopped: string | undefined
   unicode: boolean
@@ -40,12 +43,12 @@ export function boardOf(state: State, at: Instant): Board {
 
 export function viewOf(
   facts: Pick<View, 'state' | 'at' | 'stopped' | 'unicode' | 'size'>,
-  ui: { seat: Id | null; acts?: readonly Event[] },
+  ui: { seat: Id | null; acts?: readonly Event[]; plan?: { made: Plan | null } | null },
 ): View {
   const board = boardOf(facts.state, facts.at)
   const rows = board.rigs.flatMap((rig) => rig.rows)
   const row = rows.find((each) => each.seat === ui.seat) ?? rows[0]
   const rig = board.rigs.find((each) => row !== undefined && each.rows.includes(row))
   const speaker = facts.state.tour?.officer
-  return { ...facts, board, rows, row, rig, speaker, acts: ui.acts ?? [] }
+  return { ...facts, board, rows, row, rig, speaker, acts: ui.acts ?? [], plan: ui.plan?.made ?? null }
 }

@@ -4,6 +4,7 @@ import { decide } from '../../src/domain/decide.ts'
 import type { Event, EventType } from '../../src/domain/events.ts'
 import { evolve } from '../../src/domain/evolve.ts'
 import { passing } from '../../src/domain/log-filter.ts'
+import { planNow } from './plan-now.ts'
 import type { State } from '../../src/domain/state.ts'
 import { aboutOf } from '../../src/domain/about.ts'
 import { cardText } from '../../src/exports/history.ts'
@@ -35,6 +36,8 @@ export interface Bench {
   press(...keys: Press[]): Bench
   /** Letters narrow the list, Enter takes the first that is left. */
   pick(...words: string[]): Bench
+  /** Waits for the plan, as the board's loop does. */
+  planned(): Promise<Bench>
   /** Empties the line, types words and takes them. */
   write(words: string): Bench
   type(words: string): Bench
@@ -137,6 +140,10 @@ export function bench(
     type: (words) => self.press({ type: words }),
     pick(...words) {
       for (const each of words) self.press({ type: each }, 'enter')
+      return self
+    },
+    async planned() {
+      ui = { ...ui, plan: { made: await planNow(state, at), fault: null } }
       return self
     },
     write: (words) => self.press('ctrl-u', { type: words }, 'enter'),

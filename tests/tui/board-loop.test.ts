@@ -41,6 +41,7 @@ function slowBoard({ state, at }: Standing) {
     newest: () => [],
     card: (id: string) => [`card of ${id}`],
     exportLog: () => Promise.resolve({ path: 'x' }),
+    plan: () => ({ answer: Promise.reject(new Error('none here')), giveUp: () => undefined }),
   }
   const loop = startLoop({ session, desk, unicode: true, size: () => SMALL, leave: () => (left += 1) })
   const drawn: string[] = []

@@ -1,7 +1,8 @@
-// The row of the rack plan, which measures itself where there is a script for it.
-import { existsSync } from 'node:fs'
-import { join } from 'node:path'
-import { YEARS, type Row } from '../row.ts'
+// The row of the rack plan: everybody at sixty riding positions unfit at once.
+import { inside, YEARS, type Row } from '../row.ts'
+
+/** Each run is another house, so that no lucky one stands for all. */
+let seed = 0
 
 export const PLAN: Row = {
   id: 'plan',
@@ -10,9 +11,5 @@ export const PLAN: Row = {
   aim: 'proven within 1,000 ms',
   baseline: '',
   sizes: [YEARS[0]!],
-  begin({ root }) {
-    const script = join(root, 'scripts/bench/plan.mjs')
-    if (!existsSync(script)) throw new Error('not measured: there is no scripts/bench/plan.mjs')
-    return { ours: () => Promise.reject(new Error('not measured')) }
-  },
+  begin: (tools) => ({ ours: () => inside(tools, 'plan', String((seed += 1))) }),
 }

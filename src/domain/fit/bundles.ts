@@ -1,7 +1,8 @@
 // Which spares, put together, make one family of layers at a riding position fit: the only place that says so. It chooses none.
 import { judgePlace } from '../assess.ts'
 import { factsOf, familyOf, KINDS, type Kind } from '../kinds.ts'
-import { isFit, type Verdict, type Wearer } from '../rules/verdict.ts'
+import { judgeElement } from '../rules/judge.ts'
+import { isFit, type Wearer } from '../rules/verdict.ts'
 import { compareSize } from '../size.ts'
 import { assigned, holderOf, type Element } from '../state.ts'
 import type { LocalDate } from '../time.ts'
@@ -27,43 +28,36 @@ export const sizeWanted = ({ member }: Wearer, kind: Kind): string | undefined =
   return measure && member?.sizes?.[measure]
 }
 
-/** The size of a whole assembly is that of whichever of its layers is measured. */
-export const isExact = (elements: readonly Element[], wearer: Wearer): boolean =>
-  elements.every(({ kind, size }) => {
-    const wanted = sizeWanted(wearer, kind)
-    return wanted === undefined || (size !== undefined && compareSize(size, wanted, []) === 'exact')
-  })
-
-/** What would be worn were these put in. */
-export function wearing(wearer: Wearer, elements: readonly Element[]): Wearer {
-  const parts = new Map(wearer.parts)
-  for (const element of elements) parts.set(element.kind, element)
-  return { ...wearer, parts }
+/** An element on a wearer, whatever else is worn. */
+interface Worn {
+  element: Element
+  isFit: boolean
+  exact: boolean
+  lasts: LocalDate | null
 }
 
-/** Every choice of one layer a kind, `undefined` leaving what is there. */
-function choicesOf(layers: readonly (readonly Element[])[]): Element[][] {
-  return layers.reduce<Element[][]>(
-    (made, layer) => [...made, ...made.flatMap((each) => layer.map((one) => [...each, one]))],
-    [[]],
-  )
-}
+const NOTHING: Wearer['parts'] = new Map()
 
-/** Single spares, and the layers of each assembly: nothing else is ever put in together. */
-function together(family: readonly Kind[], free: readonly Element[]): Element[][] {
-  const singles = free.map((each) => [each])
-  if (family.length === 1) return singles
-  const assemblies = new Map<string, Element[]>()
-  for (const each of free) {
-    if (each.assembly !== undefined)
-      assemblies.set(each.assembly, [...(assemblies.get(each.assembly) ?? []), each])
+/** By the rules of size and fit test, which see only what a label says: what reads alike is judged once. */
+function tryOn(rack: Rack, wearer: Wearer): (element: Element) => Worn {
+  const bare = { ...wearer, parts: NOTHING }
+  const known = new Map<string, Omit<Worn, 'element'>>()
+  return (element) => {
+    const { kind, size, model } = element
+    const key = `${kind}\n${size ?? ''}\n${model ?? ''}`
+    let worn = known.get(key)
+    if (!worn) {
+      const verdicts = rack.together(kind).flatMap((setting) => judgeElement(element, setting, bare))
+      const wanted = sizeWanted(wearer, kind)
+      worn = {
+        isFit: verdicts.every((each) => isFit(each.state)),
+        exact: wanted === undefined || (size !== undefined && compareSize(size, wanted, []) === 'exact'),
+        lasts: soonest(verdicts.map((each) => each.on)),
+      }
+      known.set(key, worn)
+    }
+    return { ...worn, element }
   }
-  const sets = [...assemblies.values()].flatMap((all) =>
-    choicesOf(family.map((kind) => all.filter((each) => each.kind === kind))).filter(
-      (each) => each.length > 1,
-    ),
-  )
-  return [...singles, ...sets]
 }
 
 /**
@@ -73,40 +67,84 @@ function together(family: readonly Kind[], free: readonly Element[]): Element[][
 export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[]): Bundle[] {
   const holder = holderOf(wearer.seat, family[0]!)
   if (holder === null) return []
+  const on = tryOn(rack, wearer)
   const free = family
     .flatMap((kind) => freeFor(rack, holder, kind))
-    .filter((each) => wearer.parts.get(each.kind)?.id !== each.id)
-  return together(family, free)
-    .flatMap((elements) => bundle(rack, wearer, family, elements) ?? [])
-    .toSorted((a, b) => a.elements.length - b.elements.length || (keyOf(a) < keyOf(b) ? -1 : 1))
+    .flatMap((element) => {
+      if (wearer.parts.get(element.kind)?.id === element.id) return []
+      const worn = on(element)
+      return worn.isFit ? worn : []
+    })
+  // What is wrong by itself, or not there though it must be, has to be among what goes in.
+  const must = family.filter((kind) => {
+    const worn = wearer.parts.get(kind)
+    return worn ? !rack.alone(worn).isFit : rack.required.has(kind)
+  })
+  const made = together(family, free)
+    .filter((put) => must.every((kind) => put.some(({ element }) => element.kind === kind)))
+    .filter((put) => isWhole(rack, wearer, family, put))
+    .map((put): Bundle => ({
+      elements: put.map(({ element }) => element) as [Element, ...Element[]],
+      exact: put.every((each) => each.exact),
+      lasts: soonest(put.flatMap((each) => [each.lasts, rack.alone(each.element).lasts])),
+    }))
+  // Single spares come by id already.
+  return family.length === 1
+    ? made
+    : made.toSorted((a, b) => a.elements.length - b.elements.length || (keyOf(a) < keyOf(b) ? -1 : 1))
+}
+
+export const keyOf = ({ elements }: Bundle): string => elements.map((each) => each.id).join(' ')
+
+/** Single spares, and the layers of each assembly: nothing else is ever put in together. */
+function together(family: readonly Kind[], free: readonly Worn[]): Worn[][] {
+  const singles = free.map((each) => [each])
+  if (family.length === 1) return singles
+  const assemblies = new Map<string, Worn[]>()
+  for (const each of free) {
+    const { assembly } = each.element
+    if (assembly === undefined) continue
+    const layers = assemblies.get(assembly)
+    if (layers) layers.push(each)
+    else assemblies.set(assembly, [each])
+  }
+  const sets = [...assemblies.values()].flatMap((all) =>
+    choicesOf(family.map((kind) => all.filter(({ element }) => element.kind === kind))),
+  )
+  return [...singles, ...sets.filter((each) => each.length > 1)]
+}
+
+/** Every choice of at most one of each layer. */
+const choicesOf = <T>(layers: readonly (readonly T[])[]): T[][] =>
+  layers.reduce<T[][]>(
+    (made, layer) => [...made, ...made.flatMap((each) => layer.map((one) => [...each, one]))],
+    [[]],
+  )
+
+/** What would be worn were these put in. */
+export function wearing(wearer: Wearer, elements: readonly Element[]): Wearer {
+  const parts = new Map(wearer.parts)
+  for (const element of elements) parts.set(element.kind, element)
+  return { ...wearer, parts }
+}
+
+/** Is every place of the family fit with these in: what must be there, and what must match? */
+function isWhole(rack: Rack, before: Wearer, family: readonly Kind[], put: readonly Worn[]): boolean {
+  const wearer = wearing(
+    before,
+    put.map((each) => each.element),
+  )
+  return family.every((kind) =>
+    rack
+      .together(kind)
+      .every((setting) =>
+        judgePlace(setting, wearer, kind, wearer.parts.get(kind) ?? absent(rack, wearer, kind)).every(
+          (each) => isFit(each.state),
+        ),
+      ),
+  )
 }
 
 /** What is on the books for a place and not here: it is missing, and its absence is said. */
 const absent = ({ state }: Rack, { seat }: Wearer, kind: Kind): Element | undefined =>
   assigned(state, holderOf(seat, kind), kind)
-
-export const keyOf = ({ elements }: Bundle): string => elements.map((each) => each.id).join(' ')
-
-function bundle(
-  rack: Rack,
-  before: Wearer,
-  family: readonly Kind[],
-  elements: readonly Element[],
-): Bundle | undefined {
-  const wearer = wearing(before, elements)
-  const stays = family.flatMap((kind) => wearer.parts.get(kind) ?? [])
-  if (!stays.every((each) => rack.alone(each).isFit)) return undefined
-  const verdicts: Verdict[] = []
-  for (const setting of rack.together) {
-    for (const kind of family) {
-      const said = judgePlace(setting, wearer, kind, wearer.parts.get(kind) ?? absent(rack, wearer, kind))
-      if (!said.every((each) => isFit(each.state))) return undefined
-      verdicts.push(...said)
-    }
-  }
-  return {
-    elements: elements as [Element, ...Element[]],
-    exact: isExact(elements, before),
-    lasts: soonest([...elements.map((each) => rack.alone(each).lasts), ...verdicts.map((each) => each.on)]),
-  }
-}

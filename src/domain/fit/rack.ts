@@ -2,7 +2,7 @@
 import { settingOf } from '../assess.ts'
 import { spareFault } from '../decide/crew.ts'
 import type { Id } from '../gear.ts'
-import type { Kind } from '../kinds.ts'
+import { KINDS, type Kind } from '../kinds.ts'
 import type { Policy, Rule } from '../policy/shape.ts'
 import { judgeElement } from '../rules/judge.ts'
 import { isFit, worstOf, type Setting } from '../rules/verdict.ts'
@@ -21,8 +21,10 @@ export interface Rack {
   state: State
   /** Now, and the tour's last day where that is another: what goes in must be fit on both. */
   settings: readonly Setting[]
-  /** The same with only the rules that look at a wearer or at other layers, for what is put together again and again. */
-  together: readonly Setting[]
+  /** The same for one kind, with only the rules that look at a wearer or at other layers: these are asked again and again. */
+  together: (kind: Kind) => readonly Setting[]
+  /** Kinds that must always be there. */
+  required: ReadonlySet<Kind>
   /** Spares that no rule and no book forbids by themselves, by kind and then by id. */
   spares: ReadonlyMap<Kind, readonly Element[]>
   alone: (element: Element) => Alone
@@ -32,13 +34,25 @@ export interface Rack {
 const isAboutWearer = ({ watch }: Rule): boolean =>
   'fits' in watch || 'matches' in watch || 'part' in watch || ('since' in watch && watch.since === 'fit-test')
 
-export const soonest = (days: readonly (LocalDate | null)[]): LocalDate | null =>
-  days.flatMap((day) => day ?? []).toSorted()[0] ?? null
+export function soonest(days: readonly (LocalDate | null)[]): LocalDate | null {
+  let first: LocalDate | null = null
+  for (const day of days) if (day !== null && (first === null || day < first)) first = day
+  return first
+}
 
 export function rackAt(state: State, policy: Policy, at: Instant): Rack {
   const now = settingOf(state, policy, at)
   const settings = now.until === now.today ? [now] : [now, { ...now, today: now.until }]
-  const shared = { ...policy, rules: policy.rules.filter(({ rule }) => isAboutWearer(rule)), off: [] }
+  const shared = policy.rules.filter(({ rule }) => isAboutWearer(rule))
+  const ofKind = new Map(
+    KINDS.map((kind) => {
+      const rules = shared.filter(({ rule }) => rule.kinds.includes(kind))
+      return [kind, settings.map((each) => ({ ...each, policy: { ...policy, rules, off: [] } }))]
+    }),
+  )
+  const required = new Set(
+    shared.flatMap(({ rule }) => ('part' in rule.watch && rule.watch.part === 'always' ? rule.kinds : [])),
+  )
   const known = new Map<Element, Alone>()
   const alone = (element: Element): Alone => {
     const kept = known.get(element)
@@ -55,7 +69,7 @@ export function rackAt(state: State, policy: Policy, at: Instant): Rack {
     spares.set(element.kind, [...(spares.get(element.kind) ?? []), element])
   }
   for (const [kind, elements] of spares) spares.set(kind, elements.toSorted(byId))
-  return { state, settings, together: settings.map((each) => ({ ...each, policy: shared })), spares, alone }
+  return { state, settings, together: (kind) => ofKind.get(kind)!, required, spares, alone }
 }
 
 export const byId = (a: Element, b: Element): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)

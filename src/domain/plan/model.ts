@@ -7,7 +7,7 @@ import type { Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
 import { isFit } from '../rules/verdict.ts'
 import type { Element, State } from '../state.ts'
-import { daysBetween, type Instant } from '../time.ts'
+import { daysBetween, type Instant, type LocalDate } from '../time.ts'
 
 /** A rig that cannot ride as it stands, but could: it needs so many more fit, and each of these critical positions. */
 export interface ModelRig {
@@ -88,17 +88,17 @@ export function problemOf(state: State, policy: Policy, at: Instant): Problem {
   const mendable = unfit.filter((seat) => gaps.every((gap) => gap.seat !== seat || gap.bundles.length))
   const modelGaps = gaps.filter((gap) => mendable.includes(gap.seat))
   const spares = [...new Set(modelGaps.flatMap((gap) => gap.bundles.flatMap(idsIn)))].toSorted()
-  const at_ = new Map(spares.map((id, index) => [id, index]))
+  const places = new Map(spares.map((id, index) => [id, index]))
   const rarity = rarityOf(rack)
-  const today = rack.settings[0]!.today
+  const daysTo = daysFrom(rack.settings[0]!.today)
   const modelBundles = modelGaps.flatMap((gap) => gap.bundles)
   const options = modelGaps.flatMap(({ bundles }, gap) =>
     bundles.map((bundle): ModelOption => ({
       gap,
-      uses: idsIn(bundle).map((id) => at_.get(id)!),
+      uses: idsIn(bundle).map((id) => places.get(id)!),
       inexact: bundle.exact ? 0 : 1,
       swaps: bundle.elements.length,
-      days: bundle.lasts === null ? YEAR : Math.min(YEAR, daysBetween(today, bundle.lasts)),
+      days: bundle.lasts === null ? YEAR : daysTo(bundle.lasts),
       rarity: Math.max(...bundle.elements.map(rarity)),
     })),
   )
@@ -128,12 +128,25 @@ function gapsOf(rack: Rack, seat: SeatAssessment): Gap[] {
   })
 }
 
+/** Days from today, up to a year; few different days are asked for, and often. */
+function daysFrom(today: LocalDate): (day: LocalDate) => number {
+  const known = new Map<LocalDate, number>()
+  return (day) => {
+    const days = known.get(day) ?? Math.min(YEAR, daysBetween(today, day))
+    known.set(day, days)
+    return days
+  }
+}
+
 /** The fewer of its kind and size are fit on the rack, the rarer. */
 function rarityOf({ spares }: Rack): (element: Element) => number {
   const key = ({ kind, size }: Element): string => `${kind} ${size?.toUpperCase() ?? ''}`
+  const all = [...spares.values()].flat()
   const alike = new Map<string, number>()
-  for (const each of [...spares.values()].flat()) alike.set(key(each), (alike.get(key(each)) ?? 0) + 1)
-  return (element) => Math.max(0, RAREST - (alike.get(key(element)) ?? 1))
+  for (const each of all) alike.set(key(each), (alike.get(key(each)) ?? 0) + 1)
+  const rarity = new Map(all.map((each) => [each, Math.max(0, RAREST - alike.get(key(each))!)]))
+  // A second set is its member's own, and no rarer for being used.
+  return (element) => rarity.get(element) ?? 0
 }
 
 /** The rigs whose riding hangs on the plan, in the station's order. */

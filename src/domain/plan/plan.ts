@@ -191,3 +191,7 @@ function sayPlan(seats: readonly PlannedSeat[], rigs: readonly PlannedRig[], isP
       : 'The time was up before it was proven that nothing is better.',
   ].join(' ')
 }
+
+/** `Engine 9 cannot ride: 3 fit, 4 needed -> can ride: 4 fit, 4 needed.` */
+export const sayRigChange = ({ name, before, after }: PlannedRig): string =>
+  before.words === after.words ? `${name} ${after.words}.` : `${name} ${before.words} -> ${after.words}.`

@@ -19,13 +19,19 @@ interface Lots {
   isLoose: readonly boolean[]
 }
 
+const known = new WeakMap<PlanModel, Lots>()
+
 function lotsOf(model: PlanModel): Lots {
+  const kept = known.get(model)
+  if (kept) return kept
   const of: number[] = model.options.map(() => -1)
   const isLoose = byShared(model).map((group, lot) => {
     for (const option of group) of[option] = lot
     return !isOneLot(model, group)
   })
-  return { of, isLoose }
+  const made = { of, isLoose }
+  known.set(model, made)
+  return made
 }
 
 /** The smallest shortage that keeps this riding position unserved; none when it is unserved for no such reason. */

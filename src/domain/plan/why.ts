@@ -6,6 +6,7 @@ import { byWeight, isFit, sayVerdict, severity } from '../rules/verdict.ts'
 import { rankSpares } from '../spares.ts'
 import type { State } from '../state.ts'
 import type { Instant } from '../time.ts'
+import { unreadAt } from './choice.ts'
 import { shortageOf } from './shortage.ts'
 import type { Gap, Problem, Solved } from './model.ts'
 
@@ -34,13 +35,13 @@ export function sayShortages(
 const NEAREST = 2
 
 /** Nothing on the rack mends it: what is wrong, and the nearest spares with what is against each. */
-function sayNone(state: State, policy: Policy, at: Instant, { seat, family }: Gap): string {
+function sayNone(state: State, policy: Policy, at: Instant, gap: Gap): string {
+  const { seat, family } = gap
   const places = seat.places.filter((each) => family.includes(each.kind) && !isFit(each.state))
   const [worst] = places.toSorted((a, b) => severity(a.state) - severity(b.state))
   const [reason] = worst!.verdicts.toSorted(byWeight)
   const kind = worst!.kind
-  const rule = policy.rules.find((each) => each.rule.id === reason!.rule)?.rule
-  const isUnread = rule !== undefined && 'reading' in rule.watch && reason!.state === 'unproven'
+  const unread = unreadAt(policy, gap)
   const spares = rankSpares(state, policy, at, seat.seat.id, kind)
   const word = wordOf(kind)
   const nearest = spares
@@ -53,8 +54,8 @@ function sayNone(state: State, policy: Policy, at: Instant, { seat, family }: Ga
   const more = spares.length - nearest.length
   const rack = spares.length
     ? `No spare ${word} will do. ${nearest.join('. ')}.${more > 0 ? ` And ${more} more.` : ''}`
-    : `There is no spare ${word} on the rack.`
-  return `${sayVerdict(reason!)}${isUnread ? ' Reading the gauge may mend it.' : ''} ${rack}`
+    : `The rack has no spare ${word}.`
+  return `${sayVerdict(reason!)}${unread ? ' Reading the gauge may mend it.' : ''} ${rack}`
 }
 
 /** `2 members (A. Varga, B. Okoro) can wear only coat shell C-1900.` */

@@ -1,7 +1,7 @@
 // Screens that are read: the card of one element, member or record, and the help. They record nothing.
 import { CAUTIONS, SIGNS, type Shown } from '../../domain/signs.ts'
 import { KINDS, factsOf } from '../../domain/kinds.ts'
-import { ACTION_GROUPS, EVERYWHERE, LOG_ACTIONS, LOOKING, WITHOUT_KEY } from '../keymap.ts'
+import { ACTION_GROUPS, EVERYWHERE, LOG_ACTIONS, LOOKING, PLAN_ACTIONS, WITHOUT_KEY } from '../keymap.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { fit, wrap } from '../cells.ts'
 import { sayPlace, sayReason } from '../say.ts'
@@ -96,6 +96,9 @@ export function keyLines(): string[] {
     '',
     'In the log',
     ...LOG_ACTIONS.map((each) => key(each.key, each.help)),
+    '',
+    'On the plan',
+    ...PLAN_ACTIONS.map((each) => key(each.key, each.help)),
   ]
 }
 

@@ -4,7 +4,8 @@ import type { Session } from '../../session.ts'
 import { startLoop, type Desk } from '../board-loop.ts'
 import { wrap } from '../cells.ts'
 import { safeLine } from '../terminal/frame.ts'
-import { sayInHand, spoken, type Spoken } from './spoken.ts'
+import type { Spoken } from './choice.ts'
+import { sayInHand, spoken } from './spoken.ts'
 import { understood } from './understood.ts'
 
 interface Running {

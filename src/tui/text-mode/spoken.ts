@@ -14,25 +14,9 @@ import type { Ui } from '../ui-state.ts'
 import { isCalled, needsReading, saysOnEnter } from '../update/roll-call.ts'
 import { isRefused, narrowed, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
+import { BACK, type Spoken } from './choice.ts'
 import { pageOf } from './page.ts'
-
-export interface Choice {
-  /** A riding position, an option or an event: what the number stands for, also when the list has changed since. */
-  value: string
-  label: string
-  /** A line of its own before it. */
-  under?: string
-}
-export interface Spoken {
-  lines: string[]
-  choices: Choice[]
-  /** What can be typed now. */
-  hint: string
-  /** It is told whole: what is confirmed has to be heard first. */
-  isWhole?: true
-}
-
-const BACK = 'b goes one step back.'
+import { spokenPlan } from './spoken-plan.ts'
 
 export function spoken(view: View, ui: Ui): Spoken {
   switch (ui.screen) {
@@ -46,6 +30,8 @@ export function spoken(view: View, ui: Ui): Spoken {
       return rollCall(view, ui)
     case 'deadlines':
       return deadlines(view)
+    case 'plan':
+      return view.plan ? spokenPlan(view.plan) : { lines: pageOf(view, ui), choices: [], hint: BACK }
     default:
       return {
         lines: pageOf(view, ui),

@@ -5,7 +5,7 @@ import { ACTIONS, LOOKING } from '../keymap.ts'
 import { logIndex, type Ui } from '../ui-state.ts'
 import { narrowed, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
-import type { Choice } from './spoken.ts'
+import type { Choice } from './choice.ts'
 
 export type Understood = { tokens: Token[] } | { say: string } | { does: 'again' | 'more' | 'quit' }
 
@@ -39,6 +39,10 @@ export function understood(line: string, choices: readonly Choice[], view: View,
     }
     case 'log':
       return onLog(words, choices, ui)
+    case 'plan': {
+      const choice = numbered(words, choices)
+      return choice ? key('home', ...steps('down', choices.indexOf(choice))) : onPage(words)
+    }
     default:
       return onPage(words)
   }

@@ -24,6 +24,15 @@ test('nothing that is heard holds an escape, a sign without its word, or columns
   expect(text).not.toMatch(/[#OX!.] (out of service|missing|expired|unproven|due|ready)\b/)
 })
 
+test('the plan is heard with its reasons, and taken whole by the whole word yes', async () => {
+  const station = fitEngine(tags('HE-1'), tags('BO-2'), ...garment('helmet', '9'))
+  const { commands, heard } = await converse(station, 'g', 'enter', 'yes')
+  expect(heard).toContain('E6-1 Officer, A. Varga: becomes fit.')
+  expect(heard).toContain('1. helmet HE-9 in; HE-1 out. why: the only one that fits; in date to 1 Mar 2027')
+  expect(heard).toContain('2. Boots BO-2: tagged, torn seam. The rack has no spare boots.')
+  expect(commands.map((each) => each.do)).toEqual(['swap'])
+})
+
 test('a tag and a swap by numbers and the whole word yes', async () => {
   const station = fitEngine(...garment('helmet', '9'))
   const { commands, heard } = await converse(

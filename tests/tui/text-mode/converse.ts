@@ -4,6 +4,7 @@ import type { Command } from '../../../src/domain/commands.ts'
 import { openSession } from '../../../src/session.ts'
 import { runText } from '../../../src/tui/text-mode/run-text.ts'
 import type { Standing } from '../bench.ts'
+import { planNow } from '../plan-now.ts'
 import { keptInMemory } from '../kept-in-memory.ts'
 
 /** Types these lines as a pipe does, all at once, and gives what was heard and what was recorded. */
@@ -32,6 +33,7 @@ export async function converse({ state, at }: Standing, ...typed: string[]) {
     newest: () => [],
     card: (id: string) => [`Card of ${id}`],
     exportLog: (format: string) => Promise.resolve({ path: `exports/log.${format}` }),
+    plan: () => ({ answer: planNow(real.state, at), giveUp: () => undefined }),
   }
   const running = runText({ session, desk, stdin, stdout })
   stdin.end(typed.map((line) => `${line}\n`).join(''))

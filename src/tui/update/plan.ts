@@ -1,0 +1,29 @@
+// What a key does on the plan: it moves, takes all of it or one swap to a last look, or goes back. It never records.
+import { takePlan, takeSwap } from '../actions/plan.ts'
+import type { Token } from '../input/keys.ts'
+import { itemsOf } from '../panels/plan.ts'
+import { say, type Ui, type Updated } from '../ui-state.ts'
+import type { View } from '../view.ts'
+import { scrolled } from './scroll.ts'
+import { startSheet } from './sheet.ts'
+
+export function updatePlan(ui: Ui, token: Token, view: View): Updated {
+  if ('key' in token && token.key === 'escape') return { ui: { ...ui, screen: 'board', plan: null } }
+  const plan = ui.plan?.made
+  if (!plan) return { ui }
+  const items = itemsOf(plan)
+  const at = Math.min(ui.planned, items.length - 1)
+  const item = items[at]
+  if ('char' in token) {
+    if (token.char !== takeSwap.key)
+      return say(ui, `"${token.char}" is not a key of the plan. Esc goes back.`)
+    if (!item?.swap) return say(ui, 'No swap is in hand. Move to one, or Enter takes them all.')
+    const value = `${item.seat!.seat} ${item.swap.in[0]}`
+    const inHand = { ...ui, seat: item.seat!.seat }
+    return startSheet(inHand, view, takeSwap.id, [{ name: 'swap', value, isGiven: true }])
+  }
+  if (!('key' in token)) return { ui }
+  if (token.key !== 'enter')
+    return { ui: { ...ui, planned: scrolled(at, token, Math.max(0, items.length - 1)) } }
+  return items.some((each) => each.swap) ? startSheet(ui, view, takePlan.id) : say(ui, plan.words)
+}
