@@ -1,14 +1,8 @@
 // Fits text into a number of terminal cells; it must never split a wide character or let a line overflow.
 import sliceAnsi from 'slice-ansi'
-import stringWidth from 'string-width'
+import { isNarrow, widthOf } from '../exports/wrap.ts'
 
-/** Letters, frames and our own signs: every terminal draws each in one cell, so that the slow measuring can be left out. */
-const NARROW = /^[\x20-\x7e\xa1-\xac\xae-\u02ff\u2013\u2014\u2018-\u201d\u2026\u2500-\u259f■□△▼✓]*$/
-
-export const isNarrow = (text: string): boolean => NARROW.test(text)
-
-/** How many cells a text takes. */
-export const widthOf = (text: string): number => (isNarrow(text) ? text.length : stringWidth(text))
+export { isNarrow, widthOf, wrap } from '../exports/wrap.ts'
 
 /** Exactly `width` cells: cut with an ellipsis, or filled with spaces. */
 export function fit(text: string, width: number, unicode = true): string {
@@ -37,28 +31,6 @@ export function clip(text: string, width: number, unicode = true): string {
   if (widthOf(text) <= width) return text
   const mark = unicode ? '…' : '..'
   return start(text, Math.max(0, width - widthOf(mark))) + mark.slice(0, width)
-}
-
-/** Words broken over lines of at most `width` cells; a word that is longer than a line is cut over several. */
-export function wrap(text: string, width: number): string[] {
-  const lines: string[] = []
-  let line = ''
-  for (let word of text.split(' ')) {
-    while (widthOf(word) > width) {
-      if (line) lines.push(line)
-      line = ''
-      const head = start(word, width)
-      lines.push(head)
-      word = word.slice(head.length)
-    }
-    const joined = line ? `${line} ${word}` : word
-    if (widthOf(joined) <= width) line = joined
-    else {
-      lines.push(line)
-      line = word
-    }
-  }
-  return line || !lines.length ? [...lines, line] : lines
 }
 
 /** The first of `count` rows to show so that `cursor` is in sight and nothing jumps more than it must. */

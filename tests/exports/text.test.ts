@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { asText } from '../../src/exports/text.ts'
-import { columnsOf, wrap } from '../../src/exports/wrap.ts'
+import { widthOf, wrap } from '../../src/exports/wrap.ts'
 import { madeOf, unwrapped } from './made.ts'
 import { fullTour, house, smallTour } from './tours.ts'
 
@@ -24,7 +24,7 @@ describe('paper', () => {
   test.each([40, 78, 120])('no line is wider than %i columns and nothing is lost by it', (width) => {
     const log = madeOf(fullTour())
     const text = asText(log, { width, unicode: true })
-    const wide = text.split('\n').filter((line) => columnsOf(line) > width)
+    const wide = text.split('\n').filter((line) => widthOf(line) > width)
     expect(wide).toEqual([])
     expect(withoutSpaces(text)).toBe(withoutSpaces(asText(log, { width: 5000, unicode: true })))
   })
@@ -65,7 +65,7 @@ describe('wrapping', () => {
   })
 
   test('a letter with its accent is one column and a wide letter is two', () => {
-    expect([columnsOf('e\u0301'), columnsOf('火'), columnsOf('ab')]).toEqual([1, 2, 2])
+    expect([widthOf('e\u0301'), widthOf('火'), widthOf('ab')]).toEqual([1, 2, 2])
     expect(wrap('火火火 火火', 8)).toEqual(['火火火', '火火'])
   })
 })

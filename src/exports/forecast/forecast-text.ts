@@ -2,7 +2,7 @@
 import { groupsOf, sayHolder, type Grouping } from '../../domain/forecast/groups.ts'
 import { wordOf } from '../../domain/kinds.ts'
 import { sayDate } from '../../domain/time.ts'
-import { columnsOf, wrap } from '../wrap.ts'
+import { widthOf, wrap } from '../wrap.ts'
 import { sayElement, type ForecastReport } from './forecast-shape.ts'
 
 const WIDTH = 78
@@ -84,14 +84,14 @@ const legend = (unicode: boolean): string => {
 function plotLines({ groups }: ForecastReport, by: Grouping, unicode: boolean): string[] {
   if (!groups.length) return ['  Nothing falls in this time.']
   const most = Math.max(...groups.map((each) => each.ahead))
-  const label = Math.min(34, Math.max(...groups.map((each) => columnsOf(each.label))))
+  const label = Math.min(34, Math.max(...groups.map((each) => widthOf(each.label))))
   const room = WIDTH - label - 24
   const hasPast = by === 'kind' || by === 'member'
   const lines = groups.map(({ label: words, ahead, past, replacements }) => {
     const drawn = bar(replacements, ahead - replacements, most, room, unicode)
     const late = hasPast && past ? `  ${past} past` : ''
     const [first = '', ...rest] = wrap(words, label)
-    const pad = ' '.repeat(Math.max(0, label - columnsOf(first)))
+    const pad = ' '.repeat(Math.max(0, label - widthOf(first)))
     return [
       `  ${first}${pad}  ${String(ahead).padStart(4)} ${drawn}${late}`,
       ...rest.map((each) => `    ${each}`),

@@ -10,7 +10,7 @@ import {
 } from '../../../src/exports/forecast/forecast-csv.ts'
 import { forecastShape } from '../../../src/exports/forecast/forecast-shape.ts'
 import { forecastText } from '../../../src/exports/forecast/forecast-text.ts'
-import { columnsOf } from '../../../src/exports/wrap.ts'
+import { widthOf } from '../../../src/exports/wrap.ts'
 import { reported } from './reported.ts'
 
 const PRICES = { currency: 'USD', prices: { 'coat-shell': 1500, helmet: 350.5 } }
@@ -74,7 +74,7 @@ describe.each([...GROUPINGS, 'year'] as const)('text by %s', (by) => {
 
   test('is at most 78 columns wide, and ASCII where the locale is not UTF-8', () => {
     const lines = [true, false].map((unicode) => forecastText(report, by, unicode).split('\n'))
-    for (const line of lines.flat()) expect(columnsOf(line)).toBeLessThanOrEqual(78)
+    for (const line of lines.flat()) expect(widthOf(line)).toBeLessThanOrEqual(78)
     expect(lines[1]!.join('')).toMatch(/^[ -~]*$/)
   })
 })
