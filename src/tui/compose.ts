@@ -7,7 +7,6 @@ interface Code {
 }
 const INVERSE: Code = { on: '\x1b[7m', off: '\x1b[27m' }
 const BOLD: Code = { on: '\x1b[1m', off: '\x1b[22m' }
-const DIM: Code = { on: '\x1b[2m', off: '\x1b[22m' }
 const DEFAULT_COLOUR = '\x1b[39m'
 
 const colourCode = (hex: string): Code => {
@@ -18,14 +17,9 @@ const TONES = new Map(
   Object.entries(COLOURS).flatMap(([tone, hex]) => (hex ? [[tone, colourCode(hex)]] : [])),
 )
 
-function codesOf({ tone, bold, dim, inverse }: Span): Code[] {
+function codesOf({ tone, bold, inverse }: Span): Code[] {
   const colour = tone && TONES.get(tone)
-  return [
-    ...(inverse ? [INVERSE] : []),
-    ...(bold ? [BOLD] : []),
-    ...(colour ? [colour] : []),
-    ...(dim && !bold ? [DIM] : []),
-  ]
+  return [...(inverse ? [INVERSE] : []), ...(bold ? [BOLD] : []), ...(colour ? [colour] : [])]
 }
 
 /** One line of the glass; spaces at its end that show nothing are left out. */

@@ -17,7 +17,6 @@ export interface Span {
   text: string
   tone?: Tone | undefined
   bold?: boolean | undefined
-  dim?: boolean | undefined
   inverse?: boolean | undefined
 }
 /** One line of the glass, at most as wide as the panel. */

@@ -14,7 +14,6 @@ const span: fc.Arbitrary<Span> = fc.record(
     text: words,
     tone: fc.constantFrom('bad' as const, 'warn' as const, 'good' as const),
     bold: fc.boolean(),
-    dim: fc.boolean(),
     inverse: fc.boolean(),
   },
   { requiredKeys: ['text'] },
@@ -47,7 +46,7 @@ async function cellsOf(line: Line) {
   const row = terminal.buffer.active.getLine(0)!
   const asked = line.flatMap((each) => [...each.text].map((char) => ({ ...each, char })))
   let x = 0
-  const cells = asked.map(({ char, tone, bold, dim, inverse }) => {
+  const cells = asked.map(({ char, tone, bold, inverse }) => {
     const cell = row.getCell(x)!
     x += Math.max(1, cell.getWidth())
     const hex = (tone && COLOURS[tone]) ?? null
@@ -55,6 +54,7 @@ async function cellsOf(line: Line) {
       found: {
         char: cell.getChars() || ' ',
         bold: cell.isBold() !== 0,
+        // A faint letter has less contrast than anybody measured.
         dim: cell.isDim() !== 0,
         inverse: cell.isInverse() !== 0,
         colour: cell.isFgRGB() ? `#${cell.getFgColor().toString(16).padStart(6, '0')}` : null,
@@ -62,7 +62,7 @@ async function cellsOf(line: Line) {
       asked: {
         char,
         bold: bold ?? false,
-        dim: (dim ?? false) && !bold,
+        dim: false,
         inverse: inverse ?? false,
         colour: hex,
       },

@@ -1,6 +1,11 @@
-// The colours of the glass can be read and told apart by everybody. Contrast: WCAG 2.x, relative luminance and contrast ratio, from memory.
+// The colours that the glass really emits can be read and told apart by everybody. Contrast: WCAG 2.x, relative luminance and contrast ratio, from memory.
 import { describe, expect, test } from 'vitest'
+import { composeLine } from '../../src/tui/compose.ts'
+import { linesFor } from '../../src/tui/screens.ts'
 import { COLOURS } from '../../src/tui/theme.ts'
+import { bench, type Bench } from './bench.ts'
+import { answers } from '../domain/fit-crew.ts'
+import { demonstration, fitEngine } from './stations.ts'
 
 type Rgb = [number, number, number]
 const rgb = (hex: string): Rgb =>
@@ -15,7 +20,7 @@ function contrast(one: string, other: string): number {
   return (light! + 0.05) / (dark! + 0.05)
 }
 
-/** Machado, Oliveira and Fernandes 2009, severity 1.0, on linear RGB; the matrices are from memory. */
+/** Machado, Oliveira and Fernandes 2009 (doi 10.1109/TVCG.2009.113), severity 1.0, on linear RGB; as public code reproduces the table. */
 const SIGHT: Readonly<Record<string, [Rgb, Rgb, Rgb]>> = {
   'full colour vision': [
     [1, 0, 0],
@@ -94,4 +99,88 @@ test('red and green of one brightness would not stay apart: the check can fail',
   expect(apart(red!, green!, SIGHT['full colour vision']!)).toBeGreaterThan(FAR)
   expect(apart(red!, green!, SIGHT['deuteranopia']!)).toBeLessThan(FAR)
   expect(apart(red!, green!, SIGHT['protanopia']!)).toBeLessThan(FAR)
+})
+
+test.each(Object.entries(SIGHT))(
+  'neither is taken for plain text, light on dark or dark on light, with %s',
+  (_, sight) => {
+    for (const text of ['#ffffff', '#000000']) {
+      expect(apart(COLOURS.bad!, text, sight)).toBeGreaterThan(FAR)
+      expect(apart(COLOURS.warn!, text, sight)).toBeGreaterThan(FAR)
+    }
+  },
+)
+
+/** Boards on which every tone and weight comes up. */
+const BOARDS: readonly (readonly [name: string, board: () => Bench])[] = [
+  ['the first screen', () => bench(demonstration())],
+  ['the roll call', () => bench(demonstration()).press('end', { type: 'r' })],
+  ['the spares', () => bench(demonstration()).press('tab', 'down', 'down', { type: 's' }, 'enter')],
+  ['a last look', () => bench(demonstration()).press({ type: 't' }, 'enter', 'enter', 'enter')],
+  ['a list with what cannot be taken', () => bench(demonstration()).type('e')],
+  [
+    'a correction in the log',
+    () =>
+      bench(demonstration()).press(
+        { type: 'n' },
+        { type: 'Q' },
+        'enter',
+        'enter',
+        { type: 'l-' },
+        { type: 'w' },
+        'enter',
+        'enter',
+      ),
+  ],
+  ['a refusal', () => bench(demonstration()).type('b')],
+  ['the deadlines', () => bench(demonstration()).type('.')],
+  ['the help', () => bench(demonstration()).type('?')],
+  ['a journal that cannot be written', () => bench(demonstration(), { stopped: 'The disk is full.' })],
+]
+const emitted = (board: Bench): string =>
+  [80, 120]
+    .flatMap((columns) => linesFor(board.view, board.ui, { columns, rows: columns / 3 }))
+    .map(composeLine)
+    .join('\n')
+
+/** Select Graphic Rendition, ECMA-48: 1 bold, 7 inverse, 22 and 27 their ends, 39 the terminal's own colour, 38;2 a colour of ours. */
+const PLAIN_CODES = ['1', '22', '7', '27', '39']
+const codesIn = (text: string): string[] => [...text.matchAll(/\x1b\[([\d;:]*)m/g)].map((each) => each[1]!)
+const hexOf = (code: string): string =>
+  `#${code
+    .split(';')
+    .slice(2)
+    .map((part) => Number(part).toString(16).padStart(2, '0'))
+    .join('')}`
+const coloursIn = (text: string): string[] => [
+  ...new Set(
+    codesIn(text)
+      .filter((code) => code.startsWith('38;2;'))
+      .map(hexOf),
+  ),
+]
+
+test.each(BOARDS)(
+  '%s emits bold, inverse and colours that were measured; nothing faint, blinking, or on a ground of its own',
+  (_, board) => {
+    const text = emitted(board())
+    expect(codesIn(text).filter((code) => !code.startsWith('38;2;') && !PLAIN_CODES.includes(code))).toEqual(
+      [],
+    )
+    for (const colour of coloursIn(text)) {
+      expect(contrast(colour, '#000000')).toBeGreaterThanOrEqual(4.5)
+      expect(contrast(colour, '#ffffff')).toBeGreaterThanOrEqual(4.5)
+    }
+  },
+)
+
+test('the boards above emit every colour there is', () => {
+  const all = BOARDS.flatMap(([, board]) => coloursIn(emitted(board())))
+  expect(new Set(all)).toEqual(new Set(Object.values(COLOURS).filter((each) => each !== undefined)))
+})
+
+test('a crew that may ride and has answered is shown without any colour: it is quiet when all is well', () => {
+  const board = bench(fitEngine(answers('E6-1'), answers('E6-2')))
+  expect(board.text()).toContain('Everybody seated may ride and every rig can.')
+  expect(coloursIn(emitted(board))).toEqual([])
 })

@@ -5,13 +5,15 @@ import { ACTIONS, KEY_LINE, LOOKING } from '../keymap.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'
-import { ensemblePanel } from './ensemble.ts'
+import { ensemblePanel, hasTable } from './ensemble.ts'
 import { bodyHeight, foot, head, screen, spread, type Size } from './frame.ts'
-import { listHeight, seatList } from './seat-list.ts'
+import { legend, listHeight, seatList } from './seat-list.ts'
 
 /** At least a title and five lines for the ensemble; all that is left over when the list is short. */
 const LEAST_PANEL = 7
 const MOST_PANEL = 14
+/** From here on there is room to say what the letters above the marks stand for. */
+const ROOMY = 100
 
 export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
   const height = bodyHeight(view, size) - (sayBack(view) ? 2 : 1)
@@ -28,13 +30,26 @@ export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
     ? seatList(view, size.columns, height - panel)
     : SETTING_UP.map((text) => plainLine(clip(` ${text}`, size.columns, view.unicode)))
   const gap = Array.from({ length: Math.max(0, height - panel - list.length) }, (): Line => [])
-  const body = [...told, ...list, ...gap, ...ensemblePanel(view, size.columns, panel)]
+  const body = [
+    ...told,
+    ...list,
+    ...gap,
+    ...withLetters(ensemblePanel(view, size.columns, panel), size.columns, panel),
+  ]
   return screen(
     head(view, size),
     body,
     foot(ui, size, keyLine(size.columns, view.state.tour !== null), view.unicode),
     size,
   )
+}
+
+/** The letters at the foot of the panel where lines are left over there; a table names each kind beside its letter already. */
+function withLetters(panel: Line[], width: number, height: number): Line[] {
+  if (width < ROOMY || !panel.length || hasTable(height, width)) return panel
+  const letters = legend(width)
+  const left = height - panel.length - letters.length
+  return left < 0 ? panel : [...panel, ...Array.from({ length: left }, (): Line => []), ...letters]
 }
 
 const SETTING_UP = [

@@ -16,6 +16,9 @@ const TABLE_HEIGHT = 13
 /** From here on a reason has room beside its element. */
 const WIDE = 110
 
+/** Is there room for a table whatever is wrong? */
+export const hasTable = (height: number, width: number): boolean => height > TABLE_HEIGHT && width >= WIDE
+
 export function ensemblePanel(view: View, width: number, height: number): Line[] {
   const { row, unicode, state } = view
   if (!row) return []
@@ -26,7 +29,8 @@ export function ensemblePanel(view: View, width: number, height: number): Line[]
   const who = row.member ? `${row.name} (${row.member})${how}${answered}` : 'nobody'
   const title = plainLine(rule(`${row.seat} ${row.position}: ${who}`, width, unicode))
   // A reason that would be cut short in the table is told in words.
-  const isRoomy = height > TABLE_HEIGHT && (width >= WIDE || !(row.reasons.length || row.loosened.length))
+  const isRoomy =
+    hasTable(height, width) || (height > TABLE_HEIGHT && !(row.reasons.length || row.loosened.length))
   const body = isRoomy ? table(row, width, unicode) : inWords(row, width, height - 1, unicode)
   return [title, ...body].slice(0, height)
 }

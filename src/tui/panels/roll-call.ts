@@ -114,6 +114,6 @@ function reading(view: View, ui: Ui): Line {
     { text: `   Cylinder ${cylinder.id}, ${rated}, ${known}: `, bold: needsReading(row) },
     { text: ui.text || '____', inverse: true },
     { text: ui.text.includes(' ') ? '' : ' psi' },
-    { text: '   (cold: 4100 14F)', dim: true },
+    { text: '   (cold: 4100 14F)' },
   ]
 }

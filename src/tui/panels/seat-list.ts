@@ -1,10 +1,10 @@
 // The riding positions, grouped by rig: one mark for each kind, the worst reason in words, the state as symbol and word.
 import type { RigLine, Row } from '../../domain/board.ts'
-import { factsOf, KINDS } from '../../domain/kinds.ts'
+import { factsOf, KINDS, wordOf } from '../../domain/kinds.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { sayDate } from '../../domain/time.ts'
-import { clip, fit, widthOf } from '../cells.ts'
-import type { Line } from '../theme.ts'
+import { clip, fit, widthOf, wrap } from '../cells.ts'
+import { plainLine, type Line } from '../theme.ts'
 import type { View } from '../view.ts'
 import { mark } from './frame.ts'
 
@@ -42,6 +42,16 @@ const isLoud = (row: Row): boolean => SIGNS[row.state].tone === 'bad'
 
 const tall = (blocks: readonly Block[], from: number, to: number): number =>
   blocks.slice(from, to).reduce((sum, block) => sum + block.height, 0)
+
+const UNBROKEN = '\u00a0'
+
+/** What each letter above the marks stands for; a letter is never parted from its word. */
+export function legend(width: number): Line[] {
+  const heads = KINDS.map((kind) => `${factsOf(kind).mark} ${wordOf(kind)}`.replaceAll(' ', UNBROKEN))
+  return wrap(`Columns: ${heads.join(', ')}.`, width - 2).map((text) =>
+    plainLine(` ${text.replaceAll(UNBROKEN, ' ')}`),
+  )
+}
 
 /** How many lines the whole list would take. */
 export function listHeight(view: View, width: number): number {
@@ -109,7 +119,7 @@ function rigHead(rig: RigLine, { unicode }: View, width: number): Line {
   const words = `${rig.name} ${rig.words}`
   return [
     { text: fit(` ${words}`, left, unicode), bold: true, tone: rig.tone === 'bad' ? 'bad' : undefined },
-    { text: MARKS, dim: true },
+    { text: MARKS },
   ]
 }
 

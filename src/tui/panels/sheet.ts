@@ -124,7 +124,7 @@ function options(
     return [
       { text: isInHand ? ' > ' : '   ', bold: true },
       { text: `${fit(each.label, widest - 2, view.unicode)}  `, bold: isInHand, tone: each.tone },
-      { text: clip(note, width - widest - 3, view.unicode), dim: each.blocked !== undefined },
+      { text: clip(note, width - widest - 3, view.unicode) },
     ]
   })
   const more: Line[] = isLong
