@@ -142,7 +142,8 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     if (refused !== undefined) waiting.length = 0
     const settled = saySealed(settle(ui, effect, refused), seal)
     show(settled.screen === 'log' ? withLog(settled) : settled)
-    if (effect.follow && refused === undefined) follow(effect.follow)
+    const next = refused === undefined ? effect.follow : effect.again
+    if (next) follow(next)
   }
 
   /** What comes of itself once an act is recorded. That it fails takes nothing back. */

@@ -10,6 +10,7 @@ import { handOver } from './actions/hand-over.ts'
 import { onlyElement, onlyMember, onlySeat, onlyTour } from './actions/log-filters.ts'
 import * as outOfService from './actions/out-of-service.ts'
 import { takePlan, takeSwap } from './actions/plan.ts'
+import { setPin } from './actions/pin.ts'
 import { pressure } from './actions/pressure.ts'
 import * as spare from './actions/swap.ts'
 import * as tour from './actions/tour.ts'
@@ -19,7 +20,7 @@ import { undo } from './actions/undo.ts'
 export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[] }[] = [
   {
     title: 'The crew',
-    actions: [tour.openTour, tour.acknowledge, crew.seatMember, crew.clearSeat, handOver],
+    actions: [tour.openTour, tour.acknowledge, crew.seatMember, crew.clearSeat, handOver, setPin],
   },
   {
     title: 'Out of service',
@@ -124,7 +125,6 @@ export const WITHOUT_KEY: Readonly<Partial<Record<Command['do'], string>>> = {
   'import-records': 'A file is named on the command line: bayboard import.',
   'import-gear': 'A file is named on the command line: bayboard import.',
   'receive-batch': 'A filled-in care slip is a file, named on the command line: bayboard receive.',
-  'set-pin': 'A PIN is asked for without showing it: bayboard pin set.',
   'clear-pin': 'A forgotten PIN is cleared on the command line: bayboard pin clear.',
   'adopt-policy': 'An overlay is a file, checked and adopted on the command line: bayboard policy adopt.',
 }

@@ -91,6 +91,8 @@ export interface Submit {
   leavesRollCall?: boolean
   /** The action that is offered next. */
   follow?: Follow | undefined
+  /** What is asked again where it is refused. */
+  again?: Follow | undefined
 }
 
 /** What the rim does for the screen: record, read or write files, leave. */

@@ -81,7 +81,7 @@ export function bench(
       let refused: string | undefined
       for (const command of effect.submit) refused ??= submit(command)
       ui = settle(ui, effect, refused)
-      const follow = refused === undefined ? effect.follow : undefined
+      const follow = refused === undefined ? effect.follow : effect.again
       if (follow && 'action' in follow) ui = offer(ui, follow, look())
       else if (follow) left.push(follow)
       if (ui.screen === 'log') readLog()

@@ -61,6 +61,7 @@ const KEYS: Partial<Record<CommandName, [() => ReturnType<typeof fitEngine>, Pre
   note: [fitEngine, [type('n'), type('Quiet.'), ...enter(2)]],
   amend: [fitEngine, [type('n'), type('Quiet.'), ...enter(2), type('l-'), type('wrong'), ...enter(2)]],
   acknowledge: [() => fitEngine(tags('HE-1')), [type('a'), ...enter(2)]],
+  'set-pin': [fitEngine, [type('#'), 'enter', type('4711'), 'enter', type('4711'), ...enter(2)]],
   'hand-over': [fitEngine, [type('h'), 'enter', 'down', ...enter(2)]],
 }
 

@@ -27,7 +27,13 @@ export type Follow = { export: string } | { action: string; answers?: Readonly<R
 
 /** What to do when the last question is answered; all but `commands` leave the journal as it is. */
 export type Deed =
-  | { commands: Command[]; done: string; follow?: Follow | undefined }
+  | {
+      commands: Command[]
+      done: string
+      follow?: Follow | undefined
+      /** What is asked again where it is refused. */
+      again?: Follow | undefined
+    }
   | { export: string }
   | { card: string }
   | { log: LogFilter }
@@ -59,6 +65,8 @@ export type Step =
       initial?: string
       /** A scan is put on the line; only a key takes it. */
       isScanned?: true
+      /** It is never shown, and a scan is not even repeated. */
+      isSecret?: true
       fault?: (text: string) => string | undefined
     }
   /** Nothing to confirm, since nothing is recorded. */
@@ -75,6 +83,8 @@ export interface Action {
   label: string
   /** On the help screen and in the README. */
   help: string
+  /** It asks itself who gives it. */
+  asksWho?: true
   /** It is not about the riding position in hand. */
   isOfStation?: true
   /** It leaves the journal as it is, so it does not matter who is at the board. */

@@ -2,9 +2,11 @@
 import type { Command } from '../../domain/commands.ts'
 import { sayMember } from '../../domain/decide/decision.ts'
 import { acknowledgedBy, openItems, type OpenItem } from '../../domain/items.ts'
+import { asksPin } from '../../domain/pin.ts'
 import type { View } from '../view.ts'
-import { confirm, type Action, type LookLine, type Option } from './action.ts'
+import { confirm, type Action, type Follow, type LookLine, type Option } from './action.ts'
 import { askOfficer } from './ask.ts'
+import { pinStep } from './pin.ts'
 import { nextPlatoon } from './turn.ts'
 
 export const handOver: Action = {
@@ -31,13 +33,23 @@ export const handOver: Action = {
       const lines = [...whoMayNotRide(view), ...whatIsOpen(view)]
       return { ask: 'choose', name: 'readBack', title: `${to} reads this back.`, lines, options }
     }
+    const { pin } = answers
+    if (asksPin(state, speaker!, 'hand-over') && pin === undefined)
+      return pinStep(`The PIN of ${sayMember(state, speaker!)}?`)
     const { id } = state.tour!
-    const command: Command = { do: 'hand-over', by: speaker!, to: answers['to']!, readBack: true }
+    const command: Command = {
+      do: 'hand-over',
+      by: speaker!,
+      to: answers['to']!,
+      readBack: true,
+      ...(pin !== undefined && { pin }),
+    }
     const title = `${sayMember(state, speaker!)} signs off and hands tour ${id} over to ${to}?`
-    const after = 'The readiness log is exported next.'
-    return confirm(view, title, [command], `Tour ${id} is handed over.`, [view.board.headline, after], {
-      export: 'pdf',
-    })
+    const notes = [view.board.headline, 'The journal is sealed and the readiness log exported next.']
+    const step = confirm(view, title, [command], `Tour ${id} is handed over.`, notes, { export: 'pdf' })
+    // A wrong PIN asks for the PIN again, not for all that was read back.
+    const again: Follow = { action: 'hand-over', answers: { to: answers['to']!, readBack: 'yes' } }
+    return pin !== undefined && step.ask === 'confirm' ? { ...step, deed: { ...step.deed, again } } : step
   },
 }
 

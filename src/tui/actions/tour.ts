@@ -35,6 +35,7 @@ function seatings(state: State, platoon: string, by: Id): Command[] {
 export const openTour: Action = {
   id: 'open-tour',
   isOfStation: true,
+  asksWho: true,
   key: 'o',
   label: 'open tour',
   help: "Open a tour: its platoon, its officer, and the crew from the platoon's last riding list.",

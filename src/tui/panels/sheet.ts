@@ -53,7 +53,11 @@ function bodyOf(
         ...(step.hint ? [plainLine(` (${step.hint})`)] : []),
         [],
         // The end of what is typed stays in sight: that is where the next letter goes.
-        [{ text: ' > ' }, { text: tail(ui.text, width - 6) }, { text: ' ', inverse: true }],
+        [
+          { text: ' > ' },
+          { text: tail(step.isSecret ? '*'.repeat([...ui.text].length) : ui.text, width - 6) },
+          { text: ' ', inverse: true },
+        ],
       ]
     case 'confirm':
       return [...question, [], ...look(step.lines, width, height - question.length - 1)]

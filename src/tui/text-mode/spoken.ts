@@ -142,7 +142,9 @@ function sheet(view: View, ui: Ui): Spoken {
       return {
         lines: [title, `${step.title}${step.hint ? ` (${step.hint})` : ''}`],
         choices: [],
-        hint: `Type it.${step.initial ? ` keep takes ${step.initial}.` : ''} none leaves it empty. ${BACK}`,
+        hint: step.isSecret
+          ? `Careful: here it is seen as you type it. ${BACK}`
+          : `Type it.${step.initial ? ` keep takes ${step.initial}.` : ''} none leaves it empty. ${BACK}`,
       }
     case 'confirm':
       return {

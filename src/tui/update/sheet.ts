@@ -17,7 +17,7 @@ const answersOf = (ui: Ui): Answers => Object.fromEntries(ui.answers.map(({ name
 export function stepOf(view: View, ui: Ui): Step {
   const action = actionBy(ui.action!)
   const answers = answersOf(ui)
-  const isNamed = view.speaker !== undefined || action.id === 'open-tour' || action.recordsNothing
+  const isNamed = view.speaker !== undefined || action.asksWho || action.recordsNothing
   const whoAsks = isNamed
     ? undefined
     : askOfficer(view, answers, SPEAKER, 'No tour is open. Who is at the board?')
@@ -64,6 +64,8 @@ export function offer(ui: Ui, { action, answers = {} }: Extract<Follow, { action
   const given = Object.entries(answers).map(([name, value]) => ({ name, value, isGiven: true as const }))
   const { ui: next } = startSheet(ui, view, action, given)
   const step = stepOf(view, next)
+  // No held Enter is a PIN.
+  if (step.ask === 'write' && step.isSecret) return next
   return step.ask === 'choose' ? { ...next, cursor: NONE } : ui
 }
 
@@ -91,6 +93,7 @@ export function updateSheet(ui: Ui, token: Token, view: View): Updated {
   if ('scan' in token) {
     if (step.ask === 'write' && step.isScanned && !token.tooLong)
       return say({ ...ui, text: cleanText(token.scan).slice(0, LONGEST) }, 'Read. Enter takes it.')
+    if (step.ask === 'write' && step.isSecret) return say(ui, 'A scan is not a PIN. Type it.')
     if (step.ask === 'choose' && !token.tooLong) return scanned(ui, token.scan, view, step)
     return say(
       ui,
@@ -215,6 +218,6 @@ function perform(ui: Ui, deed: Deed): Updated {
   if ('log' in deed)
     return { ui: { ...left, under: null, filter: deed.log, entry: null }, effect: { log: true } }
   if ('card' in deed) return { ui: left, effect: { card: deed.card } }
-  const effect: Effect = { submit: deed.commands, done: deed.done, follow: deed.follow }
+  const effect: Effect = { submit: deed.commands, done: deed.done, follow: deed.follow, again: deed.again }
   return { ui: left, effect }
 }

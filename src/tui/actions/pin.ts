@@ -1,0 +1,50 @@
+// PINs at the board: typed unseen, never scanned, never kept on the screen; it must never tell one.
+import type { Command } from '../../domain/commands.ts'
+import { sayMember } from '../../domain/decide/decision.ts'
+import { asksPin } from '../../domain/pin.ts'
+import { confirm, type Action, type Step } from './action.ts'
+import { askOfficer } from './ask.ts'
+
+const DIGITS = /^\d{4,12}$/
+
+const pinFault = (text: string): string | undefined =>
+  DIGITS.test(text) ? undefined : 'A PIN is 4 to 12 digits.'
+
+export const pinStep = (title: string, name = 'pin', fault = pinFault): Step => ({
+  ask: 'write',
+  name,
+  title,
+  hint: '4 to 12 digits; it is not shown',
+  isSecret: true,
+  fault,
+})
+
+export const setPin: Action = {
+  id: 'set-pin',
+  isOfStation: true,
+  asksWho: true,
+  key: '#',
+  label: 'PIN',
+  help: 'Set a PIN of your own: handing over, adopting a policy and changing it then ask for it.',
+  blocked: ({ state }) => (state.members.size ? undefined : 'This station has no member yet.'),
+  next(view, answers) {
+    const { state } = view
+    const asked = askOfficer(view, answers, 'whose', 'Whose PIN is set? They type it themselves.')
+    if (asked) return asked
+    const by = answers['whose']!
+    const who = sayMember(state, by)
+    if (asksPin(state, by, 'set-pin') && answers['old'] === undefined)
+      return pinStep(`The PIN of ${who} now?`, 'old')
+    if (answers['pin'] === undefined) return pinStep(`A new PIN for ${who}?`)
+    const { old, pin } = answers
+    const isAgain = (text: string): string | undefined =>
+      text === pin ? undefined : 'That is not the same. Type it again, or Esc to begin anew.'
+    if (answers['again'] === undefined) return pinStep('The new PIN again?', 'again', isAgain)
+    const command: Command = { do: 'set-pin', by, pin, ...(old !== undefined && { old }) }
+    const notes = [
+      'What is kept is not the PIN: nobody can read it back.',
+      'Who forgets it has it cleared by another member: bayboard pin clear.',
+    ]
+    return confirm(view, `Set the PIN of ${who}?`, [command], `The PIN of ${who} is set.`, notes)
+  },
+}
