@@ -12,7 +12,8 @@ import { keepPlan, type Planning } from './planning.ts'
 import { sayLog, saySealed, type Exported } from './said-after.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Submit, type Ui } from './ui-state.ts'
 import { update } from './update.ts'
-import { offer, startSheet } from './update/sheet.ts'
+import { offer } from './update/offer.ts'
+import { startSheet } from './update/sheet.ts'
 import { viewOf, type View } from './view.ts'
 
 /** What the board needs from beyond the session: files are read and written by whoever runs it. */

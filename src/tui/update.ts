@@ -12,7 +12,8 @@ import { updatePlan } from './update/plan.ts'
 import { updateLog } from './update/log.ts'
 import { callRoll, updateRollCall } from './update/roll-call.ts'
 import { PAGE, scrolled } from './update/scroll.ts'
-import { isOffered, leave, startSheet, updateSheet } from './update/sheet.ts'
+import { isOffered } from './update/offer.ts'
+import { leave, startSheet, updateSheet } from './update/sheet.ts'
 import type { View } from './view.ts'
 
 export function update(before: Ui, token: Token, view: View): Updated {

@@ -14,7 +14,8 @@ import type { Size } from '../../src/tui/panels/frame.ts'
 import { logEntries } from '../../src/tui/log-entries.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Ui } from '../../src/tui/ui-state.ts'
 import { update } from '../../src/tui/update.ts'
-import { offer, startSheet } from '../../src/tui/update/sheet.ts'
+import { offer } from '../../src/tui/update/offer.ts'
+import { startSheet } from '../../src/tui/update/sheet.ts'
 import { viewOf, type View } from '../../src/tui/view.ts'
 
 export const SMALL: Size = { columns: 80, rows: 24 }

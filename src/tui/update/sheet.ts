@@ -1,7 +1,7 @@
 // Keys while an action asks its questions. A typed letter narrows a list or is part of a text; Enter takes; Esc goes one step back.
 import { cleanText } from '../../domain/clean.ts'
 import { labelled } from '../../domain/labels.ts'
-import type { Answers, Deed, Follow, Option, Step } from '../actions/action.ts'
+import type { Answers, Deed, Option, Step } from '../actions/action.ts'
 import { askOfficer } from '../actions/ask.ts'
 import type { Token } from '../input/keys.ts'
 import { actionBy } from '../keymap.ts'
@@ -53,24 +53,6 @@ export function startSheet(ui: Ui, view: View, action: string, first: Ui['answer
   const from = ui.screen === 'sheet' || ui.screen === 'card' ? ui.from : ui.screen
   return ask({ ...ui, screen: 'sheet', from, action, answers: first }, view)
 }
-
-/** Nothing of a list is in hand: Enter takes nothing before a key has chosen. */
-const NONE = -1
-
-/** Offers the next action while what was done is still said; whatever cannot be done now is not offered. */
-export function offer(ui: Ui, { action, answers = {} }: Extract<Follow, { action: string }>, view: View): Ui {
-  // The roll is called to its end before anything is settled.
-  if (view.speaker === undefined || ui.screen === 'roll-call' || actionBy(action).blocked?.(view)) return ui
-  const given = Object.entries(answers).map(([name, value]) => ({ name, value, isGiven: true as const }))
-  const { ui: next } = startSheet(ui, view, action, given)
-  const step = stepOf(view, next)
-  // No held Enter is a PIN.
-  if (step.ask === 'write' && step.isSecret) return next
-  return step.ask === 'choose' ? { ...next, cursor: NONE } : ui
-}
-
-/** An offer that nobody has gone into: the keys of the board still are what they are. */
-export const isOffered = (ui: Ui): boolean => ui.screen === 'sheet' && ui.cursor === NONE
 
 /** Puts the question on the screen with its first option or initial text in hand. */
 function ask(ui: Ui, view: View): Updated {
