@@ -25,13 +25,13 @@ const journalShape = z.strictObject({
 })
 
 const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
-  command: commandShape,
-  forecast: forecastShape,
-  journal: journalShape,
   'bag-tags': bagTagsShape,
   'care-slip': careSlipShape,
+  command: commandShape,
   'element-record': elementRecordsShape,
+  forecast: forecastShape,
   inspection: inspectionRecordShape,
+  journal: journalShape,
   labels: labelsShape,
   'out-of-service-tags': outOfServiceTagsShape,
   overlay: overlayShape,

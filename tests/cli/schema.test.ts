@@ -43,7 +43,7 @@ describe('schema', () => {
       status: 2,
       stdout: '',
       stderr:
-        'bayboard: There is no schema constructor. Choose one of: command, forecast, journal, overlay, plan, readiness-log, status.\n',
+        'bayboard: There is no schema constructor. Choose one of: bag-tags, care-slip, command, element-record, forecast, inspection, journal, labels, out-of-service-tags, overlay, plan, readiness-log, status.\n',
     })
   })
 })

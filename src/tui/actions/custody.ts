@@ -41,7 +41,7 @@ export const sendAway: Action = {
       for: answers['for'] as Care,
     }
     const title = `Send ${sayCount(elements)} to ${answers['to']} for ${plain(answers['for'])}?`
-    const done = `${capital(sayCount(elements))} sent to ${answers['to']}. v receives back.`
+    const done = `${capital(sayCount(elements))} sent to ${answers['to']}. v receives back, x prints the slip.`
     return confirm(view, title, [command], done, listed(elements))
   },
 }

@@ -1,10 +1,11 @@
 // What the officer writes, takes away and looks up: notes, the exported log, a card.
-import { lastTour } from '../../domain/state.ts'
+import { lastTour, type Element } from '../../domain/state.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
 import { cleanText } from '../../domain/clean.ts'
 import { labelled } from '../../domain/labels.ts'
-import { confirm, type Action } from './action.ts'
+import type { View } from '../view.ts'
+import { confirm, type Action, type Option } from './action.ts'
 import { askWords } from './ask.ts'
 
 export const note: Action = {
@@ -27,28 +28,77 @@ export const exportLog: Action = {
   recordsNothing: true,
   key: 'x',
   label: 'export',
-  help: "Export the readiness log of this tour, or of the last one, into the station's folder.",
-  blocked: ({ state }) =>
-    state.tours.size ? undefined : 'There has been no tour yet, so there is no log to export.',
+  help: "Export the readiness log, or print tags or a care slip, into the station's folder.",
+  blocked: (view) =>
+    exportsIn(view).some((each) => each.blocked === undefined)
+      ? undefined
+      : 'There has been no tour yet, so there is no log to export.',
   next(view, answers) {
-    if (answers['format'] === undefined) {
-      const options = [
-        { value: 'text', label: 'Text', note: 'to read or mail' },
-        { value: 'csv', label: 'CSV', note: 'for a spreadsheet' },
-        { value: 'pdf', label: 'PDF', note: 'to print and sign' },
-        { value: 'json', label: 'JSON', note: 'for another program' },
-      ]
+    const format = answers['format']
+    if (format === undefined) {
       const tour = lastTour(view.state)
-      return { ask: 'choose', name: 'format', title: `Export the readiness log of ${tour} as what?`, options }
+      const title = tour ? `Export the readiness log of ${tour}, or print what?` : 'Print what?'
+      return { ask: 'choose', name: 'format', title, options: exportsIn(view) }
     }
-    const lines = [{ text: 'The file goes into the folder "exports" of the station.' }]
-    return {
-      ask: 'confirm',
-      title: `Export it as ${answers['format']}?`,
-      lines,
-      deed: { export: answers['format'] },
-    }
+    const paper = PAPERS.find((each) => each.value === format)
+    const title = paper ? `Print ${paper.as}?` : `Export it as ${format}?`
+    const file = paper ? 'The PDF goes' : 'The file goes'
+    const rows = format === 'care-slip' ? ' The rows that the cleaner fills in go beside it, as CSV.' : ''
+    const lines = [{ text: `${file} into the folder "exports" of the station.${rows}` }]
+    return { ask: 'confirm', title, lines, deed: { export: format } }
   },
+}
+
+const LOGS = [
+  { value: 'text', label: 'Text', note: 'to read or mail' },
+  { value: 'csv', label: 'CSV', note: 'for a spreadsheet' },
+  { value: 'pdf', label: 'PDF', note: 'to print and sign' },
+  { value: 'json', label: 'JSON', note: 'for another program' },
+] as const
+
+/** What is printed besides the log, and when there is any of it. */
+const PAPERS: readonly {
+  value: string
+  label: string
+  as: string
+  isOf: (element: Element) => boolean
+  none: string
+}[] = [
+  {
+    value: 'out-of-service-tag',
+    label: 'Out-of-service tags',
+    as: 'a tag for everything that is tagged out of service',
+    isOf: ({ tags }) => tags.length > 0,
+    none: 'nothing is tagged',
+  },
+  {
+    value: 'bag-tag',
+    label: 'Bag tags',
+    as: 'a bag tag for everything contaminated, wet or held',
+    isOf: ({ exposures, custody }) => exposures.length > 0 || custody.where === 'held',
+    none: 'nothing was exposed or is held',
+  },
+  {
+    value: 'care-slip',
+    label: 'Care slip',
+    as: 'the care slip of what was sent away last',
+    isOf: ({ custody }) => custody.where === 'away',
+    none: 'nothing is away',
+  },
+]
+
+function exportsIn({ state }: View): Option[] {
+  const living = [...state.elements.values()].filter((each) => each.custody.where !== 'retired')
+  const noLog = state.tours.size ? undefined : 'there has been no tour yet, so there is no log'
+  return [
+    ...LOGS.map((each) => ({ ...each, blocked: noLog })),
+    ...PAPERS.map(({ value, label, isOf, none }) => ({
+      value,
+      label,
+      note: 'to print, as PDF',
+      blocked: living.some(isOf) ? undefined : none,
+    })),
+  ]
 }
 
 export const find: Action = {
