@@ -1,11 +1,12 @@
 // `bayboard export --format pdf`: the readiness log to print and sign, as a file or through a pipe, never into a terminal.
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, test } from 'vitest'
 import type { ReadinessLog } from '../../src/exports/readiness-log.ts'
-import { readPdf, squeezed, wordsOf } from '../paper/read-pdf.ts'
+import { readQr } from '../paper/read-codes.ts'
+import { canvas, pictureOf, readPdf, squeezed, wordsOf } from '../paper/read-pdf.ts'
 import { loadPty, openTerminal } from '../pty.ts'
-import { bayboard, newPlace, PROGRAM, shell } from './run.ts'
+import { bayboard, newPlace, PROGRAM, recorded, shell } from './run.ts'
 import { answers, fitStation, TOUR } from './two-seats.ts'
 
 let station = ''
@@ -68,3 +69,27 @@ describe('the readiness log as PDF', () => {
     expect(code).toBe(2)
   })
 })
+
+test.runIf(canvas)(
+  'the square code of a tour handed over is its seal: kept elsewhere, it checks the journal',
+  async () => {
+    recorded(station, [{ do: 'hand-over', by: 'M-104', to: 'M-105' }])
+    const place = newPlace()
+    const out = join(place, 'log.pdf')
+    const [name] = readdirSync(join(station, 'seals'))
+    const sealed = readFileSync(join(station, 'seals', name!), 'utf8')
+    exported('--out', out)
+    const note = readQr(await pictureOf(readFileSync(out), 1, 4))
+    expect(note).toBe(sealed)
+    writeFileSync(join(place, 'photographed.note'), note!)
+    const against = ['verify', '--against', join(place, 'photographed.note')]
+    expect(bayboard(against, { station }).status).toBe(0)
+    writeFileSync(
+      join(place, 'forged.note'),
+      note!.replace(/^(\d+)$/m, (count) => `${Number(count) - 1}`),
+    )
+    expect(bayboard(['verify', '--against', join(place, 'forged.note')], { station }).status).toBe(1)
+    const words = wordsOf(await readPdf(readFileSync(out)))
+    for (const line of sealed.split('\n')) expect(words).toContain(squeezed(line))
+  },
+)

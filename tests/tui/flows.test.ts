@@ -111,6 +111,17 @@ test('a log is exported as what is asked for', () => {
   expect(board.left).toEqual([{ export: 'csv' }])
 })
 
+test('what was tagged gets its tag printed by the same key; what there is none of says so', () => {
+  const board = engine().press({ type: 'x' })
+  expect(board.text()).toContain('nothing is tagged')
+  expect(board.pick('out-of').ui.message!.text).toBe('nothing is tagged')
+  const tagged = bench(fitEngine(tags('HE-1')))
+    .press({ type: 'x' })
+    .pick('out-of')
+  expect(tagged.text()).toContain('Print a tag for everything that is tagged out of service?')
+  expect(tagged.press('enter').left).toEqual([{ export: 'out-of-service-tag' }])
+})
+
 test('the card of anything is found by part of its name', () => {
   const board = engine().press({ type: '/' }).pick('okoro')
   expect(board.ui).toMatchObject({ screen: 'card', card: { id: 'M-105' } })
