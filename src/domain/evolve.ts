@@ -6,27 +6,28 @@ import { importGear, importRecords } from './evolve/import.ts'
 import { callRoll, readPressure } from './evolve/inspection.ts'
 import type { Event } from './events.ts'
 import type { State } from './state.ts'
+import { forkOf } from './table.ts'
 
 /** The state after one more event; the given state stays as it was. */
 export const evolve = (state: State, event: Event): State => replay(state, [event])
 
-/** The state after all of these events, copying once however many there are. */
+/** The state after all of these events. */
 export function replay(state: State, events: Iterable<Event>): State {
   const draft = fork(state)
   for (const event of events) apply(draft, event)
   return draft
 }
 
-/** A draft of our own to fold many events into: its tables are new, its records still shared and never written to. */
+/** A draft of our own to fold many events into: its tables are copies that cost nothing, its records shared and never written to. */
 export const fork = (state: State): State => ({
   ...state,
-  rigs: new Map(state.rigs),
-  seats: new Map(state.seats),
-  members: new Map(state.members),
-  elements: new Map(state.elements),
-  issued: new Map(state.issued),
+  rigs: forkOf(state.rigs),
+  seats: forkOf(state.seats),
+  members: forkOf(state.members),
+  elements: forkOf(state.elements),
+  issued: forkOf(state.issued),
   standIns: new Map(state.standIns),
-  tours: new Map(state.tours),
+  tours: forkOf(state.tours),
   ridingLists: new Map(state.ridingLists),
 })
 

@@ -5,6 +5,7 @@ import type { EventData } from './events.ts'
 import type { Cover, ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts } from './gear.ts'
 import type { KeptPin, PinTries } from './pin.ts'
 import type { Overlay } from './policy/shape.ts'
+import { Table } from './table.ts'
 import type { Instant, LocalDate } from './time.ts'
 
 /** Where a record stands: its event, when it happened and who said so. */
@@ -144,14 +145,14 @@ export interface State {
 export const emptyState = (): State => ({
   seq: 0,
   station: null,
-  rigs: new Map(),
-  seats: new Map(),
-  members: new Map(),
-  elements: new Map(),
-  issued: new Map(),
+  rigs: new Table(),
+  seats: new Table(),
+  members: new Table(),
+  elements: new Table(),
+  issued: new Table(),
   standIns: new Map(),
   tour: null,
-  tours: new Map(),
+  tours: new Table(),
   ridingLists: new Map(),
   notes: [],
   overlay: null,

@@ -20,12 +20,11 @@ const headShape = z.strictObject({
   offset: z.int().min(0),
   sum: z.string(),
 })
-const stateShape = z.record(z.string(), z.unknown())
 
-/** The state as JSON text, so that it is written and summed without being made into text twice. */
-type Kept = { version: string; position: Position; stateJson: string }
+/** The state as the bytes of its JSON text, so that it is written and summed without being made into text twice. */
+type Kept = { version: string; position: Position; state: Buffer }
 
-export type Snapshot = { position: Position; state: Record<string, unknown> }
+export type Snapshot = { position: Position; state: Buffer }
 
 /** The snapshot that this version of the program made, or undefined: then the journal is read from its start. */
 export const readSnapshot = async (
@@ -36,22 +35,21 @@ export const readSnapshot = async (
   const low = new Low<Kept | null>(adapterFor(folder, files), null)
   await low.read()
   if (low.data === null || low.data.version !== version) return undefined
-  const state = stateShape.safeParse(jsonOrNothing(low.data.stateJson))
-  return state.success ? { position: low.data.position, state: state.data } : undefined
+  return { position: low.data.position, state: low.data.state }
 }
 
 export type SnapshotWritten = { ok: true } | { ok: false; sentence: string }
 
-/** Keeps `stateJson`, which is `JSON.stringify` of the state at `position`. A failure costs time at the next start and nothing else. */
+/** Keeps the JSON text of the state at `position`. A failure costs time at the next start and nothing else. */
 export const writeSnapshot = async (
   folder: string,
   version: string,
   position: Position,
-  stateJson: string,
+  state: Buffer,
   files: Files = realFiles,
 ): Promise<SnapshotWritten> => {
   try {
-    await new Low<Kept | null>(adapterFor(folder, files), { version, position, stateJson }).write()
+    await new Low<Kept | null>(adapterFor(folder, files), { version, position, state }).write()
     return { ok: true }
   } catch (error) {
     const sentence = `The snapshot was not kept: ${whyOf(error)}. The journal is not touched by this; the next start takes longer.`
@@ -69,14 +67,18 @@ const adapterFor = (folder: string, files: Files): Adapter<Kept | null> => ({
     }
   },
   write: async (kept) => {
-    if (kept !== null) replace(files, folder, Buffer.from(textOf(kept)))
+    if (kept !== null) replace(files, folder, bytesOf(kept))
   },
 })
 
-const textOf = ({ version, position, stateJson }: Kept): string => {
+const bytesOf = ({ version, position, state }: Kept): Buffer => {
   const { seq, hash, offset } = position
-  const head = { format: SNAPSHOT_FORMAT, version, seq, hash, offset, sum: sha256(stateJson) }
-  return `${JSON.stringify(head).slice(0, -1)}${STATE_MEMBER}${stateJson}}\n`
+  const head = { format: SNAPSHOT_FORMAT, version, seq, hash, offset, sum: sha256(state) }
+  return Buffer.concat([
+    Buffer.from(JSON.stringify(head).slice(0, -1) + STATE_MEMBER),
+    state,
+    Buffer.from('}\n'),
+  ])
 }
 
 const parse = (bytes: Buffer): Kept | null => {
@@ -87,7 +89,7 @@ const parse = (bytes: Buffer): Kept | null => {
   const state = bytes.subarray(at + STATE_MEMBER.length, -2)
   if (!head.success || sha256(state) !== head.data.sum) return null
   const { version, seq, hash, offset } = head.data
-  return { version, position: { seq, hash, offset }, stateJson: state.toString('utf8') }
+  return { version, position: { seq, hash, offset }, state }
 }
 
 const jsonOrNothing = (text: string): unknown => {

@@ -21,6 +21,8 @@ import {
 import { NOW, TODAY } from './given.ts'
 import { gear, policyWith, POLICY, settingOn, tagged } from './rules/judging.ts'
 import { overlay } from './overlay.ts'
+import { written } from './written.ts'
+import { pack, unpack } from '../../src/store/packed-state.ts'
 
 const officer = (state: State): SeatAssessment => assessNow(state, NOW).rigs[0]!.seats[0]!
 const rank = ({ state }: SeatAssessment) => (state === 'unfilled' ? -1 : severity(state))
@@ -165,12 +167,12 @@ describe('a riding position', () => {
     assert(
       property(crews, policies, days, (state, policy, day) => {
         const at = `${day}T08:00:00.000-05:00`
-        const before = structuredClone([state, policy])
+        const before = written([state, policy])
         const first = structuredClone(assess(state, policy, at))
         assess(CREW, POLICY, NOW)
         expect(assess(state, policy, at)).toEqual(first)
-        expect(assess(structuredClone(state), structuredClone(policy), at)).toEqual(first)
-        expect([state, policy]).toEqual(before)
+        expect(assess(unpack(pack(state))!, structuredClone(policy), at)).toEqual(first)
+        expect(written([state, policy])).toBe(before)
       }),
       { numRuns: 60 },
     )

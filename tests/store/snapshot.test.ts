@@ -8,9 +8,10 @@ import { failingFiles } from './failing-files.ts'
 import { newFolder } from './station-folder.ts'
 
 const position = { seq: 12, hash: 'ab'.repeat(32), offset: 4711 }
-const state = { members: { 'M-104': { name: 'Invented Name, "state": é' } }, count: 3 }
+const facts = { members: { 'M-104': { name: 'Invented Name, "state": é' } }, count: 3 }
+const state = Buffer.from(JSON.stringify(facts))
 const written = async (folder = newFolder()) => {
-  expect(await writeSnapshot(folder, '0.1.0', position, JSON.stringify(state))).toEqual({ ok: true })
+  expect(await writeSnapshot(folder, '0.1.0', position, state)).toEqual({ ok: true })
   return folder
 }
 const pathOf = (folder: string) => join(folder, 'snapshot.json')
@@ -23,8 +24,8 @@ describe('a snapshot', () => {
       format: 1,
       version: '0.1.0',
       ...position,
-      sum: sha256(JSON.stringify(state)),
-      state,
+      sum: sha256(state),
+      state: facts,
     })
     expect(readdirSync(folder)).toEqual(['snapshot.json'])
   })
@@ -61,21 +62,12 @@ describe('a snapshot', () => {
     writeFileSync(pathOf(folder), text.replace(from, to))
     expect(await readSnapshot(folder, '0.1.0')).toBeUndefined()
   })
-
-  it.each(['null', '3', '{"a":'])(
-    'whose state is %s is not believed, even under a right sum',
-    async (json) => {
-      const folder = newFolder()
-      await writeSnapshot(folder, '0.1.0', position, json)
-      expect(await readSnapshot(folder, '0.1.0')).toBeUndefined()
-    },
-  )
 })
 
 describe('keeping a snapshot', () => {
   it('syncs the new file before it takes the name, and the name after', async () => {
     const { files, calls } = failingFiles()
-    await writeSnapshot(newFolder(), '0.1.0', position, '{}', files)
+    await writeSnapshot(newFolder(), '0.1.0', position, Buffer.from('{}'), files)
     expect(calls).toEqual(['open', 'write', 'fdatasync', 'close', 'rename', 'syncFolder'])
   })
 
@@ -84,7 +76,9 @@ describe('keeping a snapshot', () => {
     async (call) => {
       const folder = await written()
       const { files } = failingFiles({ call, code: 'ENOSPC' })
-      expect(await writeSnapshot(folder, '0.1.0', { ...position, seq: 13 }, '{}', files)).toMatchObject({
+      expect(
+        await writeSnapshot(folder, '0.1.0', { ...position, seq: 13 }, Buffer.from('{}'), files),
+      ).toMatchObject({
         ok: false,
         sentence: expect.stringContaining('the disk is full (ENOSPC)'),
       })
@@ -96,7 +90,9 @@ describe('keeping a snapshot', () => {
   it('that is written short leaves the old one', async () => {
     const folder = await written()
     const { files } = failingFiles({ call: 'write', short: 5 })
-    expect(await writeSnapshot(folder, '0.1.0', position, '{}', files)).toMatchObject({ ok: false })
+    expect(await writeSnapshot(folder, '0.1.0', position, Buffer.from('{}'), files)).toMatchObject({
+      ok: false,
+    })
     expect(await readSnapshot(folder, '0.1.0')).toEqual({ position, state })
   })
 })

@@ -1,5 +1,6 @@
 // Folds a correction into the records it names, as if they had said so from the start; the journal keeps both.
 import type { EventOf } from '../events.ts'
+import { forkOf } from '../table.ts'
 import type { CareRecord, ExposureRecord, FitTest, Member, State, Tag } from '../state.ts'
 import { changeMember, inOrder, said } from './crew.ts'
 import { changeElement, exposeOne, failed, keepCares } from './gear.ts'
@@ -124,7 +125,7 @@ function amendExposure(
 /** An answer that was never given: the riding position is to be called again, and nothing was looked at. */
 function withdrawAnswer(draft: State, seat: string, seq: number): void {
   if (draft.tour?.answers.get(seat)?.seq !== seq) return
-  const answers = new Map(draft.tour.answers)
+  const answers = forkOf(draft.tour.answers)
   answers.delete(seat)
   draft.tour = { ...draft.tour, answers }
 }

@@ -1,6 +1,7 @@
 // Folds what happens to rigs, members, seats and tours into a draft; every record it touches is replaced.
 import type { DoneFitTest, EventOf } from '../events.ts'
 import type { Id, MemberFacts } from '../gear.ts'
+import { forkOf, Table } from '../table.ts'
 import type { FitTest, Member, Said, Seat, State } from '../state.ts'
 
 /** Older records stay in the journal; these are enough for any amendment to fall back on. */
@@ -32,7 +33,15 @@ const changeSeat = (draft: State, id: Id, change: Partial<Seat>): void => {
 export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
   const { tour: id, platoon, officer, on, relieved } = event.data
   for (const { seat } of relieved) clearSeat(draft, seat)
-  draft.tour = { id, platoon, officer, on, opened: said(event), answers: new Map(), acknowledged: new Map() }
+  draft.tour = {
+    id,
+    platoon,
+    officer,
+    on,
+    opened: said(event),
+    answers: new Table(),
+    acknowledged: new Map(),
+  }
   draft.tours.set(id, { platoon, on })
   // Whoever of the platoon came early is where they are for this tour, and no longer there on a trade.
   for (const { id: seat, member, as: _, ...rest } of draft.seats.values()) {
@@ -67,7 +76,7 @@ export function clearSeat(draft: State, id: Id): void {
     draft.seats.set(id, { ...rest, member: null })
   }
   if (draft.tour?.answers.has(id)) {
-    const answers = new Map(draft.tour.answers)
+    const answers = forkOf(draft.tour.answers)
     answers.delete(id)
     draft.tour = { ...draft.tour, answers }
   }
@@ -76,7 +85,7 @@ export function clearSeat(draft: State, id: Id): void {
 export function answer(draft: State, event: EventOf<'seat-answered'>): void {
   if (!draft.tour) return
   const { seat, member, findings } = event.data
-  const answers = new Map(draft.tour.answers).set(seat, { ...said(event), member, findings })
+  const answers = forkOf(draft.tour.answers).set(seat, { ...said(event), member, findings })
   draft.tour = { ...draft.tour, answers }
 }
 

@@ -1,0 +1,116 @@
+// A table answers like a Map, and what is set in one copy never shows in another.
+import * as fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { forkOf, Table } from '../../src/domain/table.ts'
+
+type Act = { copy: number; key: string; does: 'set' | 'delete' | 'fork' }
+const acts: fc.Arbitrary<Act[]> = fc.array(
+  fc.record({
+    copy: fc.nat(5),
+    key: fc.integer({ min: 0, max: 400 }).map((number) => `G-${number}`),
+    does: fc.constantFrom('set' as const, 'set' as const, 'set' as const, 'delete' as const, 'fork' as const),
+  }),
+  { maxLength: 300 },
+)
+const sorted = (map: Map<string, unknown>) => [...map].toSorted(([a], [b]) => (a < b ? -1 : 1))
+
+function agree(table: Table<number>, map: Map<string, number>): void {
+  expect(sorted(table)).toEqual(sorted(map))
+  expect(table.size).toBe(map.size)
+  expect([...table.keys()].toSorted()).toEqual([...map.keys()].toSorted())
+  expect([...table.values()].toSorted()).toEqual([...map.values()].toSorted())
+}
+
+test('whatever is set, deleted and forked, each copy agrees with a Map of its own', () => {
+  const start = Array.from({ length: 300 }, (_, at): [string, number] => [`G-${at}`, at])
+  fc.assert(
+    fc.property(acts, fc.boolean(), (all, isFound) => {
+      const source = { value: (slot: number) => slot }
+      const first = isFound ? new Table({ keys: start.map(([key]) => key), source }) : new Table(start)
+      const copies = [{ table: first, map: new Map(start) }]
+      all.forEach(({ copy, key, does }, at) => {
+        const { table, map } = copies[copy % copies.length]!
+        if (does === 'fork') copies.push({ table: table.fork(), map: new Map(map) })
+        else if (does === 'set') {
+          table.set(key, at)
+          map.set(key, at)
+        } else expect(table.delete(key)).toBe(map.delete(key))
+        expect([table.get(key), table.has(key)]).toEqual([map.get(key), map.has(key)])
+      })
+      for (const { table, map } of copies) agree(table, map)
+    }),
+    { numRuns: 150 },
+  )
+})
+
+describe('a table', () => {
+  test('keeps the order in which its keys came', () => {
+    const table = new Table<number>([
+      ['b', 1],
+      ['a', 2],
+    ])
+    const copy = table.fork().set('c', 3)
+    table.set('d', 4).set('b', 5)
+    expect([...table]).toEqual([
+      ['b', 5],
+      ['a', 2],
+      ['d', 4],
+    ])
+    expect([...copy]).toEqual([
+      ['b', 1],
+      ['a', 2],
+      ['c', 3],
+    ])
+  })
+
+  test('asks its source for a value once, when it is first wanted, and for a key it does not have never', () => {
+    const asked: number[] = []
+    const table = new Table({ keys: ['a', 'b', 'c'], source: { value: (slot: number) => asked.push(slot) } })
+    const copy = table.fork()
+    expect([table.has('a'), table.has('z'), table.size]).toEqual([true, false, 3])
+    expect(asked).toEqual([])
+    table.get('b')
+    copy.get('b')
+    copy.set('c', 9)
+    expect([table.get('z'), copy.get('c')]).toEqual([undefined, 9])
+    expect(asked).toEqual([1])
+    expect([table.pendingSlot('a'), table.pendingSlot('b'), copy.pendingSlot('c')]).toEqual([
+      0,
+      undefined,
+      undefined,
+    ])
+  })
+
+  test('made from any map has what it had and leaves it alone', () => {
+    const map = new Map([['a', 1]])
+    const table = forkOf(map).set('b', 2)
+    expect([[...map], [...table]]).toEqual([
+      [['a', 1]],
+      [
+        ['a', 1],
+        ['b', 2],
+      ],
+    ])
+    expect([...forkOf(table)]).toEqual([...table])
+  })
+
+  test('that is cleared is empty, and its copies are not', () => {
+    const table = new Table([['a', 1] as const])
+    const copy = table.fork()
+    table.clear()
+    expect([table.size, table.get('a'), copy.get('a')]).toEqual([0, undefined, 1])
+  })
+
+  test('is walked like a Map', () => {
+    const seen: unknown[] = []
+    const table = new Table([['a', 1] as const])
+    for (const [key, value] of table) seen.push([key, value])
+    for (const entry of table.entries()) seen.push(entry)
+    for (const [key, value] of Object.entries(Object.fromEntries(table))) seen.push([key, value])
+    expect(seen).toEqual([
+      ['a', 1],
+      ['a', 1],
+      ['a', 1],
+    ])
+  })
+})
