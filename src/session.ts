@@ -44,6 +44,8 @@ const LATE_MS = 60_000
 /** How many waiting commands are taken at once before another program gets its turn. */
 const AT_ONCE = 64
 const KEEP_EVERY = 1_000
+/** So few events are read again at the next start sooner than the state is kept now. */
+const FEW = 100
 
 export function openSession(keeper: Keeper, clock: Clock): Session {
   const watchers = new Set<() => void>()
@@ -202,7 +204,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     async close() {
       await turn
       try {
-        await keep()
+        if (!keeper.kept || state.seq - keptAt > FEW) await keep()
       } finally {
         keeper.close()
       }

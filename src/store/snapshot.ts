@@ -5,6 +5,7 @@ import { Low, type Adapter } from 'lowdb'
 import * as z from 'zod'
 import { realFiles, writeNewFile, type Files } from './files.ts'
 import { sha256 } from './line.ts'
+import { JOURNAL_NAME } from './journal.ts'
 import type { Position } from './position.ts'
 import { codeOf, whyOf } from './trouble.ts'
 
@@ -18,11 +19,12 @@ const headShape = z.strictObject({
   seq: z.int().min(0),
   hash: z.string().regex(/^[0-9a-f]{64}$/),
   offset: z.int().min(0),
+  journal: z.string().nullable(),
   sum: z.string(),
 })
 
 /** The state as the bytes of its JSON text, so that it is written and summed without being made into text twice. */
-type Kept = { version: string; position: Position; state: Buffer }
+type Kept = { version: string; position: Position; journal: string | null; state: Buffer }
 
 export type Snapshot = { position: Position; state: Buffer }
 
@@ -35,6 +37,7 @@ export const readSnapshot = async (
   const low = new Low<Kept | null>(adapterFor(folder, files), null)
   await low.read()
   if (low.data === null || low.data.version !== version) return undefined
+  if (!standsFor(files, folder, low.data)) return undefined
   return { position: low.data.position, state: low.data.state }
 }
 
@@ -49,7 +52,8 @@ export const writeSnapshot = async (
   files: Files = realFiles,
 ): Promise<SnapshotWritten> => {
   try {
-    await new Low<Kept | null>(adapterFor(folder, files), { version, position, state }).write()
+    const journal = sumOfPart(files, folder, position)
+    await new Low<Kept | null>(adapterFor(folder, files), { version, position, journal, state }).write()
     return { ok: true }
   } catch (error) {
     const sentence = `The snapshot was not kept: ${whyOf(error)}. The journal is not touched by this; the next start takes longer.`
@@ -71,9 +75,9 @@ const adapterFor = (folder: string, files: Files): Adapter<Kept | null> => ({
   },
 })
 
-const bytesOf = ({ version, position, state }: Kept): Buffer => {
+const bytesOf = ({ version, position, journal, state }: Kept): Buffer => {
   const { seq, hash, offset } = position
-  const head = { format: SNAPSHOT_FORMAT, version, seq, hash, offset, sum: sha256(state) }
+  const head = { format: SNAPSHOT_FORMAT, version, seq, hash, offset, journal, sum: sha256(state) }
   return Buffer.concat([
     Buffer.from(JSON.stringify(head).slice(0, -1) + STATE_MEMBER),
     state,
@@ -88,8 +92,8 @@ const parse = (bytes: Buffer): Kept | null => {
   const head = headShape.safeParse(jsonOrNothing(`${bytes.toString('utf8', 0, at)}}`))
   const state = bytes.subarray(at + STATE_MEMBER.length, -2)
   if (!head.success || sha256(state) !== head.data.sum) return null
-  const { version, seq, hash, offset } = head.data
-  return { version, position: { seq, hash, offset }, state }
+  const { version, seq, hash, offset, journal } = head.data
+  return { version, position: { seq, hash, offset }, journal, state }
 }
 
 const jsonOrNothing = (text: string): unknown => {
@@ -100,10 +104,34 @@ const jsonOrNothing = (text: string): unknown => {
   }
 }
 
-const readWhole = (files: Files, path: string): Buffer => {
+/** What is short enough is checked whole at every opening; `bayboard verify` checks what is longer. */
+const CHECKED_AT_OPENING_BYTES = 8 * 1024 * 1024
+
+/** The sum of the part of the journal that a snapshot stands for; null where that is long, or not there. */
+const sumOfPart = (files: Files, folder: string, { offset }: Position): string | null => {
+  if (offset > CHECKED_AT_OPENING_BYTES) return null
+  try {
+    return sha256(readWhole(files, join(folder, JOURNAL_NAME), offset))
+  } catch (error) {
+    if (codeOf(error) !== 'ENOENT') throw error
+    return null
+  }
+}
+
+/** A journal that cannot be read says so when it is opened. */
+const standsFor = (files: Files, folder: string, { journal, position }: Kept): boolean => {
+  try {
+    return journal === sumOfPart(files, folder, position)
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
+    return false
+  }
+}
+
+const readWhole = (files: Files, path: string, most = Infinity): Buffer => {
   const fd = files.open(path, 'read')
   try {
-    const bytes = Buffer.allocUnsafe(files.fstat(fd).size)
+    const bytes = Buffer.allocUnsafe(Math.min(files.fstat(fd).size, most))
     let filled = 0
     while (filled < bytes.length) {
       const got = files.read(fd, bytes.subarray(filled), filled)

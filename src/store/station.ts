@@ -10,7 +10,6 @@ import type { Entry } from './line.ts'
 import { withLock, type Held } from './lock.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
 import { sealingOf } from './seals/sealing.ts'
-import { verifyJournal } from './verify.ts'
 import { readSnapshot, writeSnapshot } from './snapshot.ts'
 
 /** Why a station cannot be opened or made, for the user: there is none, the folder is taken, or the disk will not. */
@@ -52,21 +51,10 @@ function readerOf() {
   }
 }
 
-/** What is short enough is checked whole at every opening; `bayboard verify` checks what is longer. */
-const CHECKED_AT_OPENING_BYTES = 8 * 1024 * 1024
-
-/** Does the part that a snapshot stands for still check? If not, the journal is read from its start to say where not. */
-function isSound(folder: string, bytes: number, files?: Files): boolean {
-  if (bytes > CHECKED_AT_OPENING_BYTES) return true
-  const verified = verifyJournal(folder, files && { files })
-  return verified.kind === 'verified' && verified.faults.length === 0
-}
-
 /** Opens the station in a folder. Reading changes nothing on disk; `files` is for tests of failing disks. */
 export async function openStation(folder: string, files?: Files): Promise<Keeper | NoStation> {
   const snapshot = await readSnapshot(folder, STATE_VERSION)
-  const isBelieved = snapshot !== undefined && isSound(folder, snapshot.position.offset, files)
-  const state = isBelieved ? unpack(snapshot.state) : undefined
+  const state = snapshot && unpack(snapshot.state)
   const from = state ? snapshot?.position : undefined
   const opened = openJournal(folder, { from, ...(files && { files }) })
   if (opened.kind !== 'opened') return noStation(opened)

@@ -12,8 +12,8 @@ import { toursOf } from './tours.ts'
 const YEARS = 12
 const EVENTS_IN_FIRST_YEARS = 60
 
-/** How many events a board at work leaves behind its last snapshot at most. */
-const TAIL = 1_000
+/** How many events a board that is left leaves behind its last snapshot at most. */
+const TAIL = 100
 
 /**
  * Exactly `events` events that lead up to the morning of `today`, when a tour is open. The longer the journal, the more
