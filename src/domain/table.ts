@@ -39,7 +39,7 @@ export class Table<V> extends Map<string, V> {
     for (const key of from.keys) this.#slots.set(key, this.#slots.size)
     this.#count = this.#slots.size
     for (let at = 0; at < this.#count; at += CHUNK)
-      this.#chunks.push(new Array<typeof PENDING>(Math.min(CHUNK, this.#count - at)).fill(PENDING))
+      this.#chunks.push(Array.from({ length: Math.min(CHUNK, this.#count - at) }, () => PENDING))
   }
 
   /** A copy of its own; what is set in either from now on does not show in the other. */

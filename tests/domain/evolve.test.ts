@@ -98,6 +98,7 @@ describe('evolve', () => {
         'elements-sent-away',
         'elements-received-back',
         'batch-received',
+        'pin-set',
         'element-held',
         'element-retired',
         'note-made',

@@ -1,5 +1,6 @@
 // Rules for opening a tour, its open items and handing it over.
 import { describe, expect, test } from 'vitest'
+import { Table } from '../../../src/domain/table.ts'
 import { openItems } from '../../../src/domain/items.ts'
 import { crew, held, house, retired, seated, sentAway, swap, tagged, tourOpen } from '../alder-hollow.ts'
 import { given, memberIn, NOW, type Told } from '../given.ts'
@@ -21,7 +22,7 @@ describe('open-tour', () => {
       officer: 'M-104',
       on: '2026-11-24',
       opened: { seq: state.seq, at: NOW, by: 'M-104' },
-      answers: new Map(),
+      answers: new Table(),
       acknowledged: new Map(),
     })
     expect([...state.tours]).toEqual([['2026-11-24-B', { platoon: 'B', on: '2026-11-24' }]])
