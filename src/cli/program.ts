@@ -2,6 +2,7 @@
 import { Command, CommanderError, Option } from 'commander'
 import { describeTrust } from './trust.ts'
 import { describePrint } from './print/describe.ts'
+import { describeRack } from './rack.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
 
 export type Work = (world: World) => Promise<ExitStatus> | ExitStatus
@@ -139,24 +140,6 @@ function describe(world: World, choose: (work: Work) => void): Command {
       ),
     )
 
-  add('plan', 'the best use of the rack for all unfit riding positions at once, proven; it records nothing')
-    .option('--json', 'as JSON, with the swap commands that record takes')
-    .option('--seconds <n>', 'how long it may take', '10')
-    .addHelpText(
-      'after',
-      `
-In strict order it makes the most of: rigs that can ride, critical positions, riding positions, exact fits, few swaps,
-days in date, rare sizes left on the rack. For each position left unfit it says what is short.
-
-Exit status: 0 everybody seated is fit, or would be with the plan; 1 somebody stays unfit; 3 the data cannot be read.
-
-Example, to carry the whole plan out:
-  bayboard plan --json | jq -c '.seats[].swaps[].commands[] + {by: "M-104"}' | bayboard record`,
-    )
-    .action((options) =>
-      choose(async (world) => (await import('./plan.ts')).plan(world, { ...station(), ...options })),
-    )
-
   add('receive', 'take back a batch by its care slip, filled in as CSV; all or nothing')
     .argument('<file>')
     .option('--by <member>', 'who receives it; else the officer of the open tour')
@@ -167,6 +150,8 @@ Example, to carry the whole plan out:
         (await import('./receive.ts')).receive(world, file, { ...station(), ...options }),
       ),
     )
+
+  describeRack(add, station, choose)
 
   const policy = add('policy', 'the rules in force with their sources; check or adopt an overlay')
   policy

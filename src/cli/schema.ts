@@ -4,6 +4,7 @@ import { commandShape } from '../domain/commands.ts'
 import { EVENT_TYPES } from '../domain/events.ts'
 import { overlayShape } from '../domain/policy/shape.ts'
 import { forecastShape } from '../exports/forecast/forecast-shape.ts'
+import { coverageShape } from '../exports/coverage.ts'
 import { planShape } from '../exports/plan.ts'
 import { careSlipShape } from '../exports/care-slip.ts'
 import { bagTagsShape, labelsShape, outOfServiceTagsShape } from '../exports/gear-tags.ts'
@@ -28,6 +29,7 @@ const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
   'bag-tags': bagTagsShape,
   'care-slip': careSlipShape,
   command: commandShape,
+  coverage: coverageShape,
   'element-record': elementRecordsShape,
   forecast: forecastShape,
   inspection: inspectionRecordShape,

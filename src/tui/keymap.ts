@@ -60,7 +60,7 @@ export const actionBy = (id: string): Action => ALL.find((each) => each.id === i
 
 /** Keys that move, look or leave; they never record anything. */
 export interface Looking {
-  id: 'roll-call' | 'log' | 'plan' | 'deadlines' | 'help' | 'quit'
+  id: 'roll-call' | 'log' | 'plan' | 'coverage' | 'deadlines' | 'help' | 'quit'
   key: string
   label: string
   help: string
@@ -78,6 +78,12 @@ export const LOOKING: readonly Looking[] = [
     key: 'g',
     label: 'plan',
     help: 'The best use of the rack for everybody who is unfit, proven: what goes in where, and why.',
+  },
+  {
+    id: 'coverage',
+    key: '+',
+    label: 'coverage',
+    help: 'What the rack covers: by kind, who would be left without by one loss, and what to buy first.',
   },
   {
     id: 'deadlines',
@@ -115,6 +121,7 @@ export const KEY_LINE: readonly string[] = [
   'export',
   'log',
   'deadlines',
+  'coverage',
   'help',
   'quit',
 ]

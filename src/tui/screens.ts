@@ -1,5 +1,6 @@
 // Chooses the screen; the only place that knows which there are. Under-size it says one plain sentence.
 import { boardScreen } from './panels/board.ts'
+import { coverageScreen } from './panels/coverage.ts'
 import { deadlinesScreen } from './panels/deadlines.ts'
 import { planScreen } from './panels/plan.ts'
 import { isTooSmall, LEAST, type Size } from './panels/frame.ts'
@@ -19,6 +20,7 @@ const SCREENS: Readonly<Record<Screen, (view: View, ui: Ui, size: Size) => Line[
   card: cardScreen,
   deadlines: deadlinesScreen,
   plan: planScreen,
+  coverage: coverageScreen,
   help: helpScreen,
 }
 

@@ -7,7 +7,8 @@ import type { Tone } from '../domain/signs.ts'
 import type { Follow } from './actions/action.ts'
 import type { PlanShown } from './planning.ts'
 
-export type Screen = 'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'deadlines' | 'plan' | 'help'
+export type Screen =
+  'board' | 'roll-call' | 'sheet' | 'log' | 'card' | 'deadlines' | 'plan' | 'coverage' | 'help'
 
 export interface LogEntry {
   seq: number

@@ -8,6 +8,7 @@ import { lastTop, partFrom } from './panels/reading.ts'
 import { WORKING } from './planning.ts'
 import { say, type Ui, type Updated } from './ui-state.ts'
 import { updateDeadlines } from './update/deadlines.ts'
+import { updateCoverage } from './update/coverage.ts'
 import { updatePlan } from './update/plan.ts'
 import { updateLog } from './update/log.ts'
 import { callRoll, updateRollCall } from './update/roll-call.ts'
@@ -35,6 +36,8 @@ export function update(before: Ui, token: Token, view: View): Updated {
       return updateDeadlines(ui, token, view, scrolled)
     case 'plan':
       return updatePlan(ui, token, view)
+    case 'coverage':
+      return updateCoverage(ui, token, view)
     case 'card':
     case 'help':
       return updateReading(ui, token, view)
@@ -101,6 +104,8 @@ function press(ui: Ui, char: string, view: View): Updated {
       return { ui: { ...ui, screen: 'log', entry: null, filter: null }, effect: { log: true } }
     case 'deadlines':
       return { ui: { ...ui, screen: 'deadlines', deadline: 0 } }
+    case 'coverage':
+      return { ui: { ...ui, screen: 'coverage', top: 0 } }
     case 'plan':
       return { ui: { ...ui, screen: 'plan', plan: WORKING, planned: 0 } }
     case 'roll-call':

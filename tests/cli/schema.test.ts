@@ -8,7 +8,7 @@ import { fitStation } from './two-seats.ts'
 const shapeOf = (name: string) => z.fromJSONSchema(JSON.parse(bayboard(['schema', name]).stdout))
 
 describe('schema', () => {
-  test.each(['command', 'journal', 'status', 'readiness-log', 'overlay', 'plan'])(
+  test.each(['command', 'journal', 'status', 'readiness-log', 'overlay', 'plan', 'coverage'])(
     '%s is JSON Schema of the 2020-12 draft, and reads back as a shape',
     (name) => {
       const { status, stdout } = bayboard(['schema', name])
@@ -43,7 +43,7 @@ describe('schema', () => {
       status: 2,
       stdout: '',
       stderr:
-        'bayboard: There is no schema constructor. Choose one of: bag-tags, care-slip, command, element-record, forecast, inspection, journal, labels, out-of-service-tags, overlay, plan, readiness-log, status.\n',
+        'bayboard: There is no schema constructor. Choose one of: bag-tags, care-slip, command, coverage, element-record, forecast, inspection, journal, labels, out-of-service-tags, overlay, plan, readiness-log, status.\n',
     })
   })
 })

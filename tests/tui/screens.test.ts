@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import type { Size } from '../../src/tui/panels/frame.ts'
 import { bench, SMALL, type Bench } from './bench.ts'
 import { drawn, kept } from './golden.ts'
-import { demonstration, demonstrationAfter, nobodySeated, noRig } from './stations.ts'
+import { demonstration, demonstrationAfter, fitEngine, nobodySeated, noRig } from './stations.ts'
 
 const SIZES: Size[] = [SMALL, { columns: 100, rows: 30 }, { columns: 120, rows: 40 }]
 const STOPPED =
@@ -46,6 +46,8 @@ const SCREENS: [name: string, board: () => Bench][] = [
   ['note', () => demo().press({ type: 'n' }, { type: 'Hydrant at Mill Lane is frozen.' })],
   ['log', () => demo().press({ type: 'n' }, { type: 'Hose bed checked.' }, 'enter', 'enter', { type: 'l' })],
   ['deadlines', () => demo().type('.')],
+  ['coverage', () => demo().type('+')],
+  ['coverage-of-an-empty-rack', () => bench(fitEngine()).type('+')],
   [
     'log-corrected',
     () => {

@@ -38,6 +38,10 @@ interface Worn {
 
 const NOTHING: Wearer['parts'] = new Map()
 
+/** Could the wearer wear one with this label, by size and fit test? */
+export const couldWear = (rack: Rack, wearer: Wearer, label: Element): boolean =>
+  tryOn(rack, wearer)(label).isFit
+
 /** By the rules of size and fit test, which see only what a label says: what reads alike is judged once. */
 function tryOn(rack: Rack, wearer: Wearer): (element: Element) => Worn {
   const bare = { ...wearer, parts: NOTHING }
@@ -62,9 +66,9 @@ function tryOn(rack: Rack, wearer: Wearer): (element: Element) => Worn {
 
 /**
  * Every bundle with which this family is fit at this riding position now and to the tour's end, the smaller first, then by id.
- * What stays in its place counts too: a shell alone never mends a torn liner.
+ * What stays in its place counts too: a shell alone never mends a torn liner. `lost` is to be replaced whatever its state.
  */
-export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[]): Bundle[] {
+export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[], lost?: Kind): Bundle[] {
   const holder = holderOf(wearer.seat, family[0]!)
   if (holder === null) return []
   const on = tryOn(rack, wearer)
@@ -78,6 +82,7 @@ export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[]):
   // What is wrong by itself, or not there though it must be, has to be among what goes in.
   const must = family.filter((kind) => {
     const worn = wearer.parts.get(kind)
+    if (kind === lost) return true
     return worn ? !rack.alone(worn).isFit : rack.required.has(kind)
   })
   const made = together(family, free)
