@@ -13,6 +13,7 @@ const PARTS = {
   ink: 'src/tui/app.tsx',
   calendar: 'src/exports/calendar.ts',
   paper: 'src/paper/make-paper.ts',
+  workbook: 'src/store/imports/workbook.ts',
   planner: 'src/planner/part.ts',
 }
 

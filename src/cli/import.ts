@@ -1,31 +1,49 @@
-// `bayboard import`: members or elements from a CSV file, all or nothing; every bad row is named by line and column.
+// `bayboard import`: members, gear, cares or fit tests from CSV or a workbook, all or nothing; every bad row is named by line and column.
 import { readFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
-import { SETUP } from '../domain/commands.ts'
+import { SETUP, type Command } from '../domain/commands.ts'
 import { rowFaults } from '../domain/decide/import-gear.ts'
-import { dateOf } from '../domain/time.ts'
+import { recordFaults } from '../domain/decide/import-records.ts'
+import { differenceOf, isAddition, type Difference } from '../domain/import-diff.ts'
+import type { State } from '../domain/state.ts'
+import { sayChange } from '../domain/tell-import.ts'
+import { dateOf, type LocalDate } from '../domain/time.ts'
 import type { Session } from '../session.ts'
-import { COLUMN_NAMES, UNUSED, type ColumnName } from '../store/imports/columns.ts'
+import { COLUMN_NAMES, UNUSED } from '../store/imports/columns.ts'
 import { sayFaults, type Fault } from '../store/imports/fault.ts'
-import { readGear, type GearRead } from '../store/imports/read-gear.ts'
+import { lostZeros } from '../store/imports/lost-zeros.ts'
+import { isWorkbook } from '../store/imports/plain-bytes.ts'
+import { readGear, rowKey, type FileRead, type ReadOptions } from '../store/imports/read-gear.ts'
+import { FILE_SORTS } from '../store/imports/record-columns.ts'
 import { whyOf } from '../store/trouble.ts'
+import { ask, canAsk } from './ask.ts'
+import { guideMap } from './guide-import.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 
 interface ImportOptions {
   station?: string
   dryRun?: boolean
+  update?: boolean
   map?: string[]
+  as?: string
+  sheet?: string
+  by?: string
 }
+type Read = Exclude<FileRead, { faults: Fault[] }>
 
-/** A screenful of faults; the rest are counted. */
-const MOST_FAULTS = 200
+/** A screenful of faults or changes; the rest are counted. */
+const MOST_SHOWN = 200
 
 export const importFile = async (world: World, path: string, options: ImportOptions): Promise<ExitStatus> => {
   const map = mapOf(options.map ?? [])
   if (typeof map === 'string') return complain(world, map, 2)
-  let bytes: Uint8Array
+  const as = FILE_SORTS.find((each) => each === options.as)
+  if (options.as !== undefined && !as) {
+    return complain(world, `--as ${options.as} is none of: ${FILE_SORTS.join(', ')}.`, 2)
+  }
+  let bytes: Buffer
   try {
     bytes = readFileSync(path)
   } catch (error) {
@@ -33,23 +51,106 @@ export const importFile = async (world: World, path: string, options: ImportOpti
   }
   return withStation(world, options.station, async (session) => {
     const file = cleanText(basename(path)) || 'the file'
-    const read = readGear(bytes, { file, map })
-    const faults = 'faults' in read ? read.faults : faultsHere(read, session)
-    if ('faults' in read || faults.length) return refuseFile(world, path, faults)
+    const read = await readAs(world, bytes, options.sheet, { file, map, ...(as && { as }) })
+    if ('faults' in read) return refuseFile(world, path, read.faults)
+    const found = differenceOf(read, session.state)
+    const faults = faultsHere(read, found, session)
+    if (faults.length) return refuseFile(world, path, faults)
     for (const note of read.notes) world.stderr.write(`Note: ${note}\n`)
-    const { members, elements } = read
-    const issued = elements.filter((each) => each.issuedTo !== undefined).length
-    const count = `${members.length} members and ${elements.length} elements, ${issued} of them issued`
-    if (options.dryRun) {
-      print(world, `${path} would bring ${count}. Nothing was imported.`)
-      return 0
-    }
-    const answer = await session.submit({ do: 'import-gear', by: SETUP, file, members, elements })
-    if ('refused' in answer) return complain(world, answer.refused, 1)
-    if ('failed' in answer) return complain(world, answer.failed, 3)
-    print(world, `Imported ${count}, as event ${answer.accepted[0]}.`)
-    return 0
+    return take(world, path, file, found, session, options)
   })
+}
+
+/** On a terminal somebody is asked which heading is which, where the headings do not say. */
+async function readAs(
+  world: World,
+  bytes: Buffer,
+  sheet: string | undefined,
+  options: ReadOptions,
+): Promise<FileRead> {
+  let input: Parameters<typeof readGear>[0] = bytes
+  if (isWorkbook(bytes)) {
+    const { readWorkbook } = await import('../store/imports/workbook.ts')
+    const opened = await readWorkbook(bytes, sheet)
+    if ('faults' in opened) return opened
+    input = opened.sheet
+  }
+  const read = readGear(input, options)
+  if (!('faults' in read) || !read.unmatched || !canAsk(world)) return read
+  const map = await guideMap(world, read.unmatched, options)
+  return map ? readGear(input, { ...options, ...map }) : read
+}
+
+async function take(
+  world: World,
+  path: string,
+  file: string,
+  found: Difference,
+  session: Session,
+  options: ImportOptions,
+): Promise<ExitStatus> {
+  const { changes, known } = found
+  const count = sayCount(found)
+  const also = known ? ` ${known} ${known === 1 ? 'row is' : 'rows are'} on the books already.` : ''
+  if (count === '') {
+    print(world, `Nothing in ${path} is new.${also} Nothing was imported.`)
+    return 0
+  }
+  for (const change of changes.slice(0, MOST_SHOWN)) print(world, `Changes ${sayChange(change)}`)
+  if (changes.length > MOST_SHOWN) print(world, `${changes.length - MOST_SHOWN} more changes are not shown.`)
+  if (options.dryRun) {
+    print(world, `${path} would bring ${count}.${also} Nothing was imported.`)
+    return 0
+  }
+  if (changes.length && !options.update && !(await agrees(world, changes.length))) {
+    const sentence = `${path} changes what is on the books, as shown. Nothing was imported. To take it, add --update.`
+    return complain(world, sentence, 1)
+  }
+  const by = options.by ?? (needsName(found, session.state) ? await nameOf(world) : SETUP)
+  if (by === undefined) {
+    const sentence = `${path} changes the books, or says what was done since this station was made. Say who answers for it with --by MEMBER. Nothing was imported.`
+    return complain(world, sentence, 2)
+  }
+  const answer = await session.submit(commandOf(found, file, by))
+  if ('refused' in answer) return complain(world, answer.refused, 1)
+  if ('failed' in answer) return complain(world, answer.failed, 3)
+  print(world, `Imported ${count}, as event ${answer.accepted[0]}.${also}`)
+  return 0
+}
+
+function commandOf({ known: _, ...found }: Difference, file: string, by: string): Command {
+  const { members, elements } = found
+  return isAddition({ ...found, known: 0 })
+    ? { do: 'import-gear', by, file, members, elements }
+    : { do: 'import-records', by, file, ...found }
+}
+
+function sayCount({ members, elements, cares, fitTests, changes }: Difference): string {
+  const issued = elements.filter((each) => each.issuedTo !== undefined).length
+  const hasGear = members.length + elements.length > 0
+  return [
+    ...(hasGear
+      ? [`${members.length} members and ${elements.length} elements, ${issued} of them issued`]
+      : []),
+    ...(cares.length ? [`${cares.length} cares`] : []),
+    ...(fitTests.length ? [`${fitTests.length} fit tests`] : []),
+    ...(changes.length ? [`${changes.length} changes`] : []),
+  ].join('; ')
+}
+
+const agrees = async (world: World, count: number): Promise<boolean> =>
+  canAsk(world) && (await ask(world, `Take these ${count} changes? Write yes: `)) === 'yes'
+
+const nameOf = async (world: World): Promise<string | undefined> =>
+  canAsk(world)
+    ? (await ask(world, 'Who answers for it? Write the id of a member: ')) || undefined
+    : undefined
+
+/** Whoever sets a station up brings along what was before it; what changes the books is somebody's doing. */
+function needsName({ changes, cares, fitTests }: Difference, { station, members }: State): boolean {
+  const made = dateOf(station!.madeAt)
+  const isLater = ({ on }: { on: LocalDate }): boolean => on >= made
+  return members.size > 0 && (changes.length > 0 || [...cares, ...fitTests].some(isLater))
 }
 
 /** `Their heading=our-column`; the sentence when it cannot be read. */
@@ -67,17 +168,20 @@ function mapOf(given: readonly string[]): Record<string, string> | string {
   return Object.fromEntries(map)
 }
 
-/** What the station itself has against the rows: ids that are taken, holders it does not know. */
-function faultsHere(read: Exclude<GearRead, { faults: Fault[] }>, session: Session): Fault[] {
-  return rowFaults(read, session.state, dateOf(session.now())).map(({ id, column, says }) => ({
-    line: read.lineOf.get(id) ?? 1,
-    column: read.headings.get(column as ColumnName) ?? null,
+/** What the station itself has against the rows: ids that are taken or lost their zeros, holders it does not know. */
+function faultsHere(read: Read, found: Difference, session: Session): Fault[] {
+  const { state } = session
+  const today = dateOf(session.now())
+  const own = isAddition(found) ? rowFaults(found, state, today) : recordFaults(found, state, today)
+  return [...lostZeros(read, state), ...own].map(({ column, says, ...row }) => ({
+    line: read.lineOf.get(rowKey(row)) ?? 1,
+    column: read.headings.get(column) ?? null,
     says,
   }))
 }
 
 function refuseFile(world: World, path: string, faults: readonly Fault[]): ExitStatus {
-  for (const sentence of sayFaults(faults, MOST_FAULTS)) world.stderr.write(`${sentence}\n`)
+  for (const sentence of sayFaults(faults, MOST_SHOWN)) world.stderr.write(`${sentence}\n`)
   const count = faults.length === 1 ? 'one fault' : `${faults.length} faults`
   return complain(world, `${path} has ${count}. Nothing was imported. Put them right and import it again.`, 1)
 }

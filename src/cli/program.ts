@@ -97,14 +97,25 @@ function describe(world: World, choose: (work: Work) => void): Command {
 
   describeTrust(add, station, choose)
 
-  add('export', 'the readiness log of a tour')
+  add('export', 'the readiness log of a tour, or a list that import reads again')
     .option('--tour <id>', 'the tour, or last', 'last')
+    .option('--list <what>', 'instead of a log: gear, members, cares or fit-tests, as CSV')
     .addOption(new Option('--format <format>', 'text, csv, json or pdf').default('text'))
     .option('--paper <paper>', 'a4 or letter, for a PDF; else by the time zone of the station')
     .option('--out <file>', 'write this file, not the standard output')
     .option('--force', 'replace the file if it is there')
-    .action((options) =>
-      choose(async (world) => (await import('./export.ts')).exportLog(world, { ...station(), ...options })),
+    .addHelpText(
+      'after',
+      '\nExamples:\n  bayboard export --format pdf --out log.pdf\n  bayboard export --list gear --out gear.csv',
+    )
+    .action((options, command: Command) =>
+      choose(async (world) => {
+        if (options.list === undefined)
+          return (await import('./export.ts')).exportLog(world, { ...station(), ...options })
+        const { format: _, ...asked } = options
+        const named = command.getOptionValueSource('format') === 'cli' && { format: options.format }
+        return (await import('./export-list.ts')).exportList(world, { ...station(), ...asked, ...named })
+      }),
     )
 
   add('forecast', 'what comes due or ends its life, and when')
@@ -130,10 +141,18 @@ function describe(world: World, choose: (work: Work) => void): Command {
       choose(async (world) => (await import('./history.ts')).history(world, id, station())),
     )
 
-  add('import', 'members or elements from a CSV file; all or nothing')
+  add('import', 'members, gear, cares or fit tests from CSV or XLSX; all or nothing')
     .argument('<file>')
-    .option('--dry-run', 'only say what would be imported')
+    .option('--dry-run', 'only say what would be imported and what it would change')
+    .option('--update', 'take changes of what is on the books without asking')
+    .option('--by <member>', 'who answers for it; needed where it changes the books')
     .option('--map <heading=column...>', 'which heading of the file is which column')
+    .option('--as <sort>', 'what the file holds: gear (and members), cares or fit-tests')
+    .option('--sheet <name>', 'which sheet of a workbook; else the first with anything in it')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  bayboard import gear.xlsx --dry-run\n  bayboard import gear.csv --update --by M-104\n  bayboard import cleanings.csv --as cares --map "Unit=element"',
+    )
     .action((file: string, options) =>
       choose(async (world) =>
         (await import('./import.ts')).importFile(world, file, { ...station(), ...options }),

@@ -4,5 +4,7 @@
 const FORMULA = '[=+\\-@\\t\\r\\uff1d\\uff0b\\uff0d\\uff20\\ufe62\\ufe63\\ufe66\\ufe6b]'
 const ACTS = new RegExp(`^'*${FORMULA}`)
 
+export const isFormula = (cell: string): boolean => ACTS.test(cell)
+
 /** An apostrophe stands before it; one that stood there already gets another, so that taking one away gives it back. */
-export const neutral = (cell: string): string => (ACTS.test(cell) ? `'${cell}` : cell)
+export const neutral = (cell: string): string => (isFormula(cell) ? `'${cell}` : cell)

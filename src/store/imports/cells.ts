@@ -1,6 +1,7 @@
 // Reads one cell as the value its column holds; it must never fill in what a cell does not say.
 import { cleanText } from '../../domain/clean.ts'
 import type { Construction } from '../../domain/kinds.ts'
+import { isDated, isMangled, plainText, PLATOON_WORDS } from '../../exports/csv-text.ts'
 import { show } from './fault.ts'
 
 export type Told<T> = { value: T } | { says: string }
@@ -21,47 +22,16 @@ export const isAltered = (cell: string): boolean =>
     .replaceAll(/[\t\n\r ]+/g, ' ')
     .trim()
 
-const EMPTY_WORDS = new Set([
-  '-',
-  '--',
-  '–',
-  '—',
-  '?',
-  'n/a',
-  'na',
-  'none',
-  'unknown',
-  'unk',
-  'tbd',
-  'null',
-  '#n/a',
-])
-/** Words for an empty cell in a column that may be left empty. */
-export const isEmptyWord = (cell: string): boolean => EMPTY_WORDS.has(cell.toLowerCase())
-
-const RACK_WORDS = new Set([
-  'spare',
-  'spares',
-  'rack',
-  'stock',
-  'in stock',
-  'reserve',
-  'unassigned',
-  'unissued',
-  'not issued',
-])
-/** Words for gear that is issued to nobody. */
-export const isRackWord = (cell: string): boolean => RACK_WORDS.has(cell.toLowerCase())
-
-const MANGLED = /^-?\d+[.,]\d+E[+-]?\d+$|^-?\d+E\+\d+$/i
+const AS_TEXT = 'Format the column as text and enter it again; if it is right, put an apostrophe before it.'
 
 /** An id, a serial or an assembly: text, never a number. */
-export const readCode = (cell: string): Told<string> =>
-  MANGLED.test(cell)
-    ? {
-        says: `${show(cell)} is a long number that a spreadsheet has rounded. Format the column as text and enter it again.`,
-      }
-    : { value: cell }
+export function readCode(cell: string): Told<string> {
+  if (isMangled(cell))
+    return { says: `${show(cell)} is a long number that a spreadsheet has rounded. ${AS_TEXT}` }
+  if (isDated(cell))
+    return { says: `${show(cell)} is an id that a spreadsheet has made a date of. ${AS_TEXT}` }
+  return { value: plainText(cell) }
+}
 
 const PSI = /^(\d{1,3}(?:,\d{3})+|\d+)(?:\.0+)?\s*(?:psi|psig|lbs?)?\.?$/i
 
@@ -125,7 +95,7 @@ export function readConstruction(cell: string, note: Note): Read<Construction> {
 
 /** `A Shift` is platoon `A`. */
 export function readPlatoon(cell: string, note: Note): string {
-  const bare = cell.replace(/^(?:platoon|shift|group)\s+(?=\S)|(?<=\S)\s+(?:platoon|shift|group)$/gi, '')
+  const bare = cell.replaceAll(PLATOON_WORDS, '')
   if (bare !== cell) note(`${show(cell)} was read as the platoon ${show(bare)}.`)
   return bare
 }

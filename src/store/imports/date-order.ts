@@ -1,16 +1,15 @@
 // Settles for each date column whether its days or its months come first; it must never settle it from one cell alone where another disagrees.
 import { figuresOf, readDate, type Order } from './dates.ts'
 import { show, type Fault } from './fault.ts'
-import type { ColumnName } from './columns.ts'
-import type { Columns } from './headings.ts'
+import type { AnyColumn, Columns } from './headings.ts'
 import type { Row } from './table.ts'
 
-const DATE_COLUMNS = ['made', 'in-service', 'issued-on'] as const satisfies readonly ColumnName[]
+const DATE_COLUMNS = ['made', 'in-service', 'issued-on', 'on'] as const satisfies readonly AnyColumn[]
 type DateColumn = (typeof DATE_COLUMNS)[number]
 
 /** A column whose order cannot be told is missing: its cells in figures are then left unread. */
 export interface DateOrders {
-  orders: Map<ColumnName, Order>
+  orders: Map<AnyColumn, Order>
   faults: Fault[]
   notes: string[]
 }

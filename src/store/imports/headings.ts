@@ -1,6 +1,7 @@
 // Matches a file's headings to the columns an import knows; it must never take one heading for two columns or guess between two.
 import { COLUMN_NAMES, COLUMNS, UNUSED, type ColumnName, type ColumnWords } from './columns.ts'
 import { faultOf, show, showAll, type Fault } from './fault.ts'
+import type { RecordColumn } from './record-columns.ts'
 import type { Row } from './table.ts'
 
 export interface Column {
@@ -8,10 +9,12 @@ export interface Column {
   /** As the file writes it. */
   heading: string
 }
-export type Columns = ReadonlyMap<ColumnName, Column>
+/** A column of gear and members, of cares or of fit tests. */
+export type AnyColumn = ColumnName | RecordColumn
+export type Columns<Name extends AnyColumn = AnyColumn> = ReadonlyMap<Name, Column>
 
 /** `Serial No.`, `SerialNumber` and `SERIAL #` are all `serial#`. */
-const keyOf = (heading: string): string =>
+export const keyOf = (heading: string): string =>
   heading
     .normalize('NFKD')
     .replaceAll(/([a-z])([A-Z])/g, '$1 $2')
@@ -41,7 +44,7 @@ function namesFor(heading: string, ...lists: List[]): ColumnName[] {
 const isForbidden = (heading: string): boolean => heading in {} || heading === 'prototype'
 
 /** Faults that leave the file without usable headings. */
-function headFaults(headings: readonly string[]): string[] {
+export function headFaults(headings: readonly string[]): string[] {
   const faults: string[] = []
   const seen = new Map<string, number>()
   for (const [index, heading] of headings.entries()) {
@@ -61,10 +64,14 @@ function headFaults(headings: readonly string[]): string[] {
 }
 
 /** What was asked for by name: each heading's target, or a fault that lists what is possible. */
-function readMap(map: Record<string, string>, headings: readonly string[]) {
-  const targets = new Map<number, ColumnName | typeof UNUSED>()
+export function readMap<Name extends AnyColumn>(
+  map: Record<string, string>,
+  headings: readonly string[],
+  columns: readonly Name[],
+) {
+  const targets = new Map<number, Name | typeof UNUSED>()
   const faults: string[] = []
-  const possible = [...COLUMN_NAMES, UNUSED] as const
+  const possible = [...columns, UNUSED] as const
   for (const [heading, wanted] of Object.entries(map)) {
     const exact = headings.findIndex((seen) => seen.toLowerCase() === heading.trim().toLowerCase())
     const index = exact >= 0 ? exact : headings.findIndex((seen) => keyOf(seen) === keyOf(heading))
@@ -84,8 +91,8 @@ function readMap(map: Record<string, string>, headings: readonly string[]) {
   return { targets, faults }
 }
 
-export interface Matched {
-  columns: Columns
+export interface Matched<Name extends AnyColumn = ColumnName> {
+  columns: Columns<Name>
   faults: Fault[]
   notes: string[]
 }
@@ -97,7 +104,7 @@ export function matchHeadings(head: Row, map: Record<string, string>): Matched {
   if (unusable.length > 0) {
     return { columns: new Map(), faults: unusable.map((says) => faultOf(head.line, says)), notes: [] }
   }
-  const { targets, faults: wrong } = readMap(map, headings)
+  const { targets, faults: wrong } = readMap(map, headings, COLUMN_NAMES)
 
   const columns = new Map<ColumnName, Column>()
   for (const [index, target] of targets) {
@@ -150,7 +157,7 @@ function holdsKind(open: readonly Column[], hasName: boolean): boolean {
   return !isNamed && any('kind', 'ofGearPerhaps')
 }
 
-function lacking(columns: Columns, headings: readonly string[]): string[] {
+function lacking(columns: Columns<ColumnName>, headings: readonly string[]): string[] {
   const has = (name: ColumnName): boolean => columns.has(name)
   if (has('id') && (has('kind') || has('name') || has('last-name'))) return []
   const missing = [

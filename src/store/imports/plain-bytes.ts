@@ -10,18 +10,35 @@ const SAVE_AS = 'Save it as "CSV UTF-8 (comma delimited)".'
 const CR = 13
 const LF = 10
 
-const startsWith = (bytes: Buffer, ...start: number[]): boolean =>
+const startsWith = (bytes: Uint8Array, ...start: number[]): boolean =>
   start.every((byte, index) => bytes[index] === byte)
 
+/** Is it a workbook by its first bytes? An old one (.xls) is told apart, since nothing here reads it. */
+export const isWorkbook = (input: Uint8Array): boolean => startsWith(input, 0x50, 0x4b, 3, 4)
+
 function wrongFormat(bytes: Buffer): string | undefined {
-  if (startsWith(bytes, 0x50, 0x4b, 3, 4) || startsWith(bytes, 0xd0, 0xcf, 0x11, 0xe0)) {
-    return `This is a spreadsheet workbook, not CSV. ${SAVE_AS}`
+  if (startsWith(bytes, 0xd0, 0xcf, 0x11, 0xe0)) {
+    return 'This is a workbook of the old kind (.xls), or one with a password. Save it as .xlsx or as CSV.'
   }
-  const isUtf16 =
-    startsWith(bytes, 0xff, 0xfe) ||
-    startsWith(bytes, 0xfe, 0xff) ||
-    (bytes.length > 1 && (bytes[0] === 0) !== (bytes[1] === 0))
-  return isUtf16 ? `The file is UTF-16 text, and only UTF-8 is read. ${SAVE_AS}` : undefined
+  if (isWorkbook(bytes)) return `This is a spreadsheet workbook, not CSV. ${SAVE_AS}`
+  // Without its mark nobody can tell which of its two orders the bytes are in.
+  const isUtf16 = bytes.length > 1 && (bytes[0] === 0) !== (bytes[1] === 0)
+  return isUtf16 ? `The file is UTF-16 text without its mark, and was not read. ${SAVE_AS}` : undefined
+}
+
+/** UTF-16 with its mark says itself how it is to be read. */
+function fromUtf16(bytes: Buffer): Buffer | undefined {
+  const encoding = startsWith(bytes, 0xff, 0xfe)
+    ? 'utf-16le'
+    : startsWith(bytes, 0xfe, 0xff)
+      ? 'utf-16be'
+      : undefined
+  if (!encoding) return undefined
+  try {
+    return Buffer.from(new TextDecoder(encoding, { fatal: true }).decode(bytes))
+  } catch {
+    return Buffer.of(0)
+  }
 }
 
 /** Each line of the file with its number. CR, LF and CR LF all end a line. */
@@ -37,9 +54,20 @@ function* linesOf(bytes: Buffer): Generator<[number, Buffer]> {
   }
 }
 
+/** What the first letter beyond ASCII would be in the older Windows encoding, so that its writer recognises it. */
+function sayOldEncoding(part: Buffer): string {
+  const byte = part.find((each) => each >= 0x80)
+  const letter = byte === undefined ? '' : new TextDecoder('windows-1252').decode(Uint8Array.of(byte))
+  return /[\p{L}\p{P}\p{S}]/u.test(letter)
+    ? `; it may be of the older Windows kind (Windows-1252), in which its first odd byte is "${letter}"`
+    : ''
+}
+
 /** The text's bytes without a byte order mark, or what is wrong with them. */
-export function plainBytes(input: Uint8Array): { bytes: Buffer } | { faults: Fault[] } {
-  const bytes = Buffer.from(input.buffer, input.byteOffset, input.byteLength)
+export function plainBytes(input: Uint8Array): { bytes: Buffer; notes: string[] } | { faults: Fault[] } {
+  const given = Buffer.from(input.buffer, input.byteOffset, input.byteLength)
+  const decoded = fromUtf16(given)
+  const bytes = decoded ?? given
   if (bytes.length > MOST_BYTES) {
     return {
       faults: [
@@ -52,7 +80,8 @@ export function plainBytes(input: Uint8Array): { bytes: Buffer } | { faults: Fau
   if (!isUtf8(bytes) || bytes.includes(0)) {
     const faults: Fault[] = []
     for (const [line, part] of linesOf(bytes)) {
-      if (!isUtf8(part)) faults.push(faultOf(line, `The line is not UTF-8 text. ${SAVE_AS}`))
+      if (!isUtf8(part))
+        faults.push(faultOf(line, `The line is not UTF-8 text${sayOldEncoding(part)}. ${SAVE_AS}`))
       if (part.includes(0)) faults.push(faultOf(line, 'The line holds a NUL byte. Remove it.'))
       if (faults.length < MOST_BAD_LINES) continue
       faults.push(faultOf(line, 'Nothing after this line was looked at.'))
@@ -60,5 +89,6 @@ export function plainBytes(input: Uint8Array): { bytes: Buffer } | { faults: Fau
     }
     return { faults }
   }
-  return { bytes: startsWith(bytes, 0xef, 0xbb, 0xbf) ? bytes.subarray(3) : bytes }
+  const notes = decoded ? ['The file is UTF-16 text and was read as such.'] : []
+  return { bytes: startsWith(bytes, 0xef, 0xbb, 0xbf) ? bytes.subarray(3) : bytes, notes }
 }

@@ -1,11 +1,12 @@
 // Makes an element of one row; it must never return one that its shape refuses.
+import { isRackWord, plainText } from '../../exports/csv-text.ts'
 import { labelFault, wrongHolder } from '../../domain/decide/setting-up.ts'
 import type { ImportedElement } from '../../domain/events.ts'
 import { dateShape, elementShape, idShape } from '../../domain/gear.ts'
 import { factsOf, isHeldBySeat, wordOf } from '../../domain/kinds.ts'
 import { isSizeOf } from '../../domain/size.ts'
 import { firstDay, type LocalDate } from '../../domain/time.ts'
-import { isRackWord, readCode, readConstruction, readPsi, type Read } from './cells.ts'
+import { readCode, readConstruction, readPsi, type Read } from './cells.ts'
 import type { ColumnName } from './columns.ts'
 import { readDate, readMonth, type Order } from './dates.ts'
 import { show } from './fault.ts'
@@ -14,7 +15,7 @@ import { cellOf, optionalCell, tellIssues, type Reading } from './reading.ts'
 import type { Row } from './table.ts'
 
 type Reader = (cell: string, reading: Reading, order: Order | undefined) => Read<string | number>
-const text: Reader = (cell) => ({ value: cell })
+const text: Reader = (cell) => ({ value: plainText(cell) })
 
 /** Names are shared and misspelt; an id is not. */
 const readHolder: Reader = (cell) =>
@@ -65,9 +66,8 @@ export function readElement(row: Row, reading: Reading): ImportedElement | undef
     }
   }
   if (draft.issuedOn !== undefined && fieldCell(row, 'issued-to', reading) === '') {
-    delete draft.issuedOn
     reading.note(
-      `Column ${show(reading.columns.get('issued-on')!.heading)} was not used for gear that is issued to nobody.`,
+      `Column ${show(reading.columns.get('issued-on')!.heading)}: for gear that is issued to nobody now it was read as the day of its first issue.`,
     )
   }
   const parsed = importedShape.safeParse(draft)

@@ -1,43 +1,63 @@
 // Reads a department's spreadsheet into members and elements, all or nothing: bytes in, values out. It must never touch a disk or a station.
-import type { ImportedElement } from '../../domain/events.ts'
+import type { DoneCare, DoneFitTest, ImportedElement } from '../../domain/events.ts'
 import type { MemberFacts } from '../../domain/gear.ts'
+import type { ImportedRows } from '../../domain/import-diff.ts'
 import { cleanCell, isAltered } from './cells.ts'
 import { settleDateOrders } from './date-order.ts'
 import { byLine, faultOf, show, type Fault } from './fault.ts'
-import type { ColumnName } from './columns.ts'
-import { matchHeadings, type Columns } from './headings.ts'
-import { plainBytes } from './plain-bytes.ts'
+import { matchHeadings, type AnyColumn, type Columns } from './headings.ts'
+import { openTable, typedFaults } from './open-table.ts'
 import { holderFault, readElement } from './read-element.ts'
 import { nameOf, readMember } from './read-member.ts'
+import { readCareRow, readFitTestRow } from './read-records.ts'
 import { cellOf, type Reading } from './reading.ts'
-import { MOST_ROWS, readTable, type Row } from './table.ts'
+import type { FileSort } from './record-columns.ts'
+import { matchRecordHeadings, sortOf } from './record-headings.ts'
+import type { Sheet } from './sheet.ts'
+import { MOST_ROWS, type Row } from './table.ts'
 
 export interface ReadOptions {
   /** The file's name, for the sentences. */
   file: string
   /** `{ "Their Heading": "our-column" }`, outranking the synonyms; `unused` leaves a heading out. */
   map?: Record<string, string>
+  /** What the file holds, where its headings do not say. */
+  as?: FileSort
 }
-export type GearRead =
-  | {
-      members: MemberFacts[]
-      elements: ImportedElement[]
+export type FileRead =
+  | (ImportedRows & {
+      sort: FileSort
       notes: string[]
-      /** Where the row of an id stands in the file. */
+      /** Where the row of a key, as `rowKey` makes it, stands in the file. */
       lineOf: ReadonlyMap<string, number>
       /** The file's own heading of each of our columns that it has. */
-      headings: ReadonlyMap<ColumnName, string>
+      headings: ReadonlyMap<AnyColumn, string>
+    })
+  | {
+      faults: Fault[]
+      /** Its headings are to blame: what they are, with the first rows, so that somebody can say which is which. */
+      unmatched?: { sort: FileSort; head: Row; rows: readonly Row[] }
     }
-  | { faults: Fault[] }
+
+/** What tells a row from all others: its id, with the care and the day where it has such. */
+export const rowKey = ({
+  id,
+  care,
+  on,
+}: {
+  id: string
+  care?: string | undefined
+  on?: string | undefined
+}): string => [id, care, on].filter(Boolean).join(' ')
 
 /**
  * Every fault of the file, or what it holds with notes on how it was read. Whether ids are free and holders known is for
  * `decide`, which sees the station.
  */
-export function readGear(input: Uint8Array, { file, map = {} }: ReadOptions): GearRead {
-  const plain = plainBytes(input)
-  if ('faults' in plain) return plain
-  const table = readTable(plain.bytes)
+export function readGear(input: Uint8Array | Sheet, { file, map = {}, as }: ReadOptions): FileRead {
+  const opened = openTable(input)
+  if ('faults' in opened) return opened
+  const { table } = opened
   if (table.tooMany !== undefined) {
     const says = `The file has more than ${MOST_ROWS.toLocaleString('en-US')} rows. Split it and import the parts in turn.`
     return { faults: [faultOf(table.tooMany, says)] }
@@ -47,23 +67,27 @@ export function readGear(input: Uint8Array, { file, map = {} }: ReadOptions): Ge
       ? { faults: table.faults }
       : { faults: [faultOf(1, `${show(file)} is empty.`)] }
   }
-  const notes = new Set(table.notes)
+  const notes = new Set([...opened.notes, ...table.notes])
   const head = cleanRow(table.head, notes)
   const rows = table.rows.map((row) => cleanRow(row, notes))
-  const matched = matchHeadings(head, map)
-  if (matched.faults.length > 0) return { faults: byLine([...matched.faults, ...table.faults]) }
+  const sort = as ?? sortOf(head, map)
+  const matched = sort === 'gear' ? matchHeadings(head, map) : matchRecordHeadings(head, map, sort)
+  if (matched.faults.length > 0) {
+    return { faults: byLine([...matched.faults, ...table.faults]), unmatched: { sort, head, rows } }
+  }
   for (const says of matched.notes) notes.add(says)
   if (rows.length === 0 && table.faults.length === 0) {
     return { faults: [faultOf(head.line, `${show(file)} has a heading row and no rows under it.`)] }
   }
   noteUnheaded(head, rows, notes)
-  const read = readRows(rows, matched.columns, notes)
-  const faults = byLine([...table.faults, ...read.faults])
+  const { columns } = matched
+  const read = sort === 'gear' ? readRows(rows, columns, notes) : readRecords(rows, columns, notes, sort)
+  const faults = byLine([...table.faults, ...typedFaults(table, columns, notes), ...read.faults])
   if (faults.length > 0) return { faults }
-  noteNames(read, matched.columns, notes)
-  const { members, elements, lineOfId: lineOf } = read
-  const headings = new Map([...matched.columns].map(([name, { heading }]) => [name, heading]))
-  return { members, elements, notes: [...notes], lineOf, headings }
+  if (sort === 'gear') noteNames(read, columns, notes)
+  const { faults: _, lineOfId: lineOf, ...records } = read
+  const headings = new Map([...columns].map(([name, { heading }]) => [name, heading]))
+  return { ...records, sort, notes: [...notes], lineOf, headings }
 }
 
 function cleanRow({ line, cells }: Row, notes: Set<string>): Row {
@@ -86,8 +110,7 @@ function noteNames(read: { members: unknown[] }, columns: Columns, notes: Set<st
   }
 }
 
-/** A row with a kind is an element; a row with a name and no kind is a member. */
-function readRows(rows: readonly Row[], columns: Columns, notes: Set<string>) {
+function readingOf(rows: readonly Row[], columns: Columns, notes: Set<string>) {
   const dates = settleDateOrders(columns, rows)
   for (const says of dates.notes) notes.add(says)
   const faults = [...dates.faults]
@@ -98,6 +121,39 @@ function readRows(rows: readonly Row[], columns: Columns, notes: Set<string>) {
     fault: (line, column, says) =>
       void faults.push({ line, column: (column && columns.get(column)?.heading) ?? null, says }),
   }
+  return { reading, faults }
+}
+
+/** A row is a care that was done, or a fit test. */
+function readRecords(
+  rows: readonly Row[],
+  columns: Columns,
+  notes: Set<string>,
+  sort: 'cares' | 'fit-tests',
+) {
+  const { reading, faults } = readingOf(rows, columns, notes)
+  const cares: DoneCare[] = []
+  const fitTests: DoneFitTest[] = []
+  const lineOfId = new Map<string, number>()
+  for (const row of rows) {
+    const care = sort === 'cares' ? readCareRow(row, reading) : undefined
+    const test = sort === 'cares' ? undefined : readFitTestRow(row, reading)
+    if (care) cares.push(care)
+    if (test) fitTests.push(test)
+    const key = care
+      ? rowKey({ id: care.element, ...care })
+      : test && rowKey({ id: test.member, on: test.on })
+    if (key === undefined) continue
+    const first = lineOfId.get(key)
+    if (first === undefined) lineOfId.set(key, row.line)
+    else reading.fault(row.line, 'on', `The same stands on line ${first} already.`)
+  }
+  return { members: [], elements: [], cares, fitTests, faults, lineOfId }
+}
+
+/** A row with a kind is an element; a row with a name and no kind is a member. */
+function readRows(rows: readonly Row[], columns: Columns, notes: Set<string>) {
+  const { reading, faults } = readingOf(rows, columns, notes)
   const members: MemberFacts[] = []
   const elements: ImportedElement[] = []
   const lineOfId = new Map<string, number>()
@@ -131,5 +187,5 @@ function readRows(rows: readonly Row[], columns: Columns, notes: Set<string>) {
     const says = holderFault(element, joining)
     if (says) reading.fault(line, 'issued-to', says)
   }
-  return { members, elements, faults, lineOfId }
+  return { members, elements, cares: [], fitTests: [], faults, lineOfId }
 }

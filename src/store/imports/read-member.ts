@@ -1,4 +1,5 @@
 // Makes a member of one row; it must never return one that the shape refuses.
+import { plainText } from '../../exports/csv-text.ts'
 import { memberShape, type MemberFacts } from '../../domain/gear.ts'
 import type { Measure } from '../../domain/kinds.ts'
 import { readCode, readPlatoon } from './cells.ts'
@@ -21,7 +22,7 @@ const columnOfMeasure = new Map<PropertyKey, ColumnName>(SIZE_COLUMNS)
 /** One column of names, or first and last name in two. */
 export function nameOf(row: Row, columns: Columns): string {
   const [name, first, last] = (['name', 'first-name', 'last-name'] as const).map((column) =>
-    cellOf(row, column, columns),
+    plainText(cellOf(row, column, columns)),
   )
   return name || [first, last].filter(Boolean).join(' ')
 }
@@ -33,10 +34,11 @@ export function readMember(row: Row, reading: Reading): MemberFacts | undefined 
     reading.fault(row.line, 'id', id.says)
     told.add('id')
   }
-  const rank = optionalCell(row, 'rank', reading)
-  const platoon = readPlatoon(optionalCell(row, 'platoon', reading), reading.note)
+  const rank = plainText(optionalCell(row, 'rank', reading))
+  const cell = optionalCell(row, 'platoon', reading)
+  const platoon = plainText(cell) === cell ? readPlatoon(cell, reading.note) : plainText(cell)
   const sizes = SIZE_COLUMNS.flatMap(([measure, column]) => {
-    const size = optionalCell(row, column, reading)
+    const size = plainText(optionalCell(row, column, reading))
     return size === '' ? [] : [[measure, size]]
   })
   const parsed = memberShape.safeParse({

@@ -1,7 +1,8 @@
 // What one row is read with: its cells by column and where faults and notes go; it must never know a member from an element.
+import { isEmptyWord } from '../../exports/csv-text.ts'
 import type * as z from 'zod'
-import { isEmptyWord, type Note } from './cells.ts'
-import type { ColumnName } from './columns.ts'
+import { type Note } from './cells.ts'
+import type { AnyColumn } from './headings.ts'
 import type { Order } from './dates.ts'
 import { show } from './fault.ts'
 import type { Columns } from './headings.ts'
@@ -10,19 +11,19 @@ import type { Row } from './table.ts'
 /** A date column without an order has its fault already, and its cells are left unread. */
 export interface Reading {
   columns: Columns
-  orders: ReadonlyMap<ColumnName, Order>
+  orders: ReadonlyMap<AnyColumn, Order>
   note: Note
-  fault: (line: number, column: ColumnName | null, says: string) => void
+  fault: (line: number, column: AnyColumn | null, says: string) => void
 }
 
 /** The cell of a column, empty where the file has no such column. */
-export const cellOf = (row: Row, name: ColumnName, columns: Columns): string => {
+export const cellOf = (row: Row, name: AnyColumn, columns: Columns): string => {
   const column = columns.get(name)
   return column ? row.cells[column.index]! : ''
 }
 
 /** The same for a column that may be left empty: a word for nothing is nothing. */
-export function optionalCell(row: Row, name: ColumnName, { columns, note }: Reading): string {
+export function optionalCell(row: Row, name: AnyColumn, { columns, note }: Reading): string {
   const cell = cellOf(row, name, columns)
   if (!isEmptyWord(cell)) return cell
   note(`Column ${show(columns.get(name)!.heading)}: ${show(cell)} was read as an empty cell.`)
@@ -35,7 +36,7 @@ export function tellIssues(
   { columns, fault }: Reading,
   error: z.ZodError,
   told: ReadonlySet<PropertyKey>,
-  columnOf: (path: PropertyKey[]) => ColumnName,
+  columnOf: (path: PropertyKey[]) => AnyColumn,
 ): void {
   for (const { path, message } of error.issues) {
     if (told.has(path[0]!)) continue

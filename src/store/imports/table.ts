@@ -20,6 +20,8 @@ export interface Table {
   tooMany: number | undefined
   faults: Fault[]
   notes: string[]
+  /** Cells of a workbook that are no text there. */
+  typed: { line: number; index: number; type: 'number' | 'date' }[]
 }
 
 /** Thrown through the parser, which has no other way to be stopped. */
@@ -91,7 +93,7 @@ function sayBroken(code: string, further: number): string {
 
 export function readTable(bytes: Buffer): Table {
   const { delimiter, skip } = separatorOf(bytes)
-  const table: Table = { head: undefined, rows: [], tooMany: undefined, faults: [], notes: [] }
+  const table: Table = { head: undefined, rows: [], tooMany: undefined, faults: [], notes: [], typed: [] }
   if (delimiter !== ',') {
     table.notes.push(`The columns are separated by ${SEPARATOR_NAMES[delimiter]}, not by commas.`)
   }

@@ -66,7 +66,7 @@ describe('an id', () => {
       {
         line: 2,
         column: 'ID',
-        says: `"${id}" is a long number that a spreadsheet has rounded. Format the column as text and enter it again.`,
+        says: `"${id}" is a long number that a spreadsheet has rounded. Format the column as text and enter it again; if it is right, put an apostrophe before it.`,
       },
     ])
     expect(fault('Serial #', id)).toContain('rounded')

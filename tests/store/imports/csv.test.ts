@@ -155,16 +155,26 @@ describe('bytes that are not plain UTF-8', () => {
   it('are named by line', () => {
     expect(
       says(Buffer.from('ID,Type,Model\r\n1,Hood,a\r\n2,Hood,caf\xe9\r\n3,Hood,\xff\r\n', 'latin1')),
-    ).toEqual([`Line 3: The line is not UTF-8 text. ${save}`, `Line 4: The line is not UTF-8 text. ${save}`])
+    ).toEqual([
+      `Line 3: The line is not UTF-8 text; it may be of the older Windows kind (Windows-1252), in which its first odd byte is "é". ${save}`,
+      `Line 4: The line is not UTF-8 text; it may be of the older Windows kind (Windows-1252), in which its first odd byte is "ÿ". ${save}`,
+    ])
     expect(says('ID,Type\n1,Ho\0od\n')).toEqual(['Line 2: The line holds a NUL byte. Remove it.'])
   })
 
   it.each([
     ['UTF-16 with its mark', Buffer.from('\ufeffID,Type\n1,Hood\n', 'utf16le')],
-    ['UTF-16 without its mark', Buffer.from('ID,Type\n1,Hood\n', 'utf16le')],
     ['UTF-16 the other way round', Buffer.from('\ufeffID,Type\n1,Hood\n', 'utf16le').swap16()],
-  ])('are called by their name: %s', (_, bytes) => {
-    expect(says(bytes)).toEqual([`Line 1: The file is UTF-16 text, and only UTF-8 is read. ${save}`])
+  ])('are read where they say what they are: %s', (_, bytes) => {
+    const { elements, notes } = taken(readGear(bytes, { file: 'gear.csv' }))
+    expect(elements).toEqual([{ id: '1', kind: 'hood' }])
+    expect(notes).toContain('The file is UTF-16 text and was read as such.')
+  })
+
+  it('are called by their name: UTF-16 without its mark', () => {
+    expect(says(Buffer.from('ID,Type\n1,Hood\n', 'utf16le'))).toEqual([
+      `Line 1: The file is UTF-16 text without its mark, and was not read. ${save}`,
+    ])
   })
 
   it('of a workbook are called so', () => {

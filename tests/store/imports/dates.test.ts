@@ -138,9 +138,11 @@ describe('the dates of one element', () => {
     ])
   })
 
-  it('drop an issue date of gear that is issued to nobody, and note it', () => {
+  it('take an issue date of gear that is issued to nobody now for its first, and note it', () => {
     const { elements, notes } = taken(readText(`ID,Type,Issued to,Issue date\nX-1,Hood,,2019-03-01\n`))
-    expect(elements).toEqual([{ id: 'X-1', kind: 'hood' }])
-    expect(notes).toEqual(['Column "Issue date" was not used for gear that is issued to nobody.'])
+    expect(elements).toEqual([{ id: 'X-1', kind: 'hood', issuedOn: '2019-03-01' }])
+    expect(notes).toEqual([
+      'Column "Issue date": for gear that is issued to nobody now it was read as the day of its first issue.',
+    ])
   })
 })
