@@ -12,6 +12,7 @@ const DECIDING = [ENTER, ENTER, ENTER, ESCAPE, BACKSPACE]
 const SIZES: readonly [columns: number, rows: number][] = [
   [80, 24],
   [200, 60],
+  [300, 100],
   [81, 25],
   [132, 43],
   [100, 30],

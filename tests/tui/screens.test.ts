@@ -3,12 +3,18 @@ import { describe, expect, test } from 'vitest'
 import type { Size } from '../../src/tui/panels/frame.ts'
 import { bench, SMALL, type Bench } from './bench.ts'
 import { drawn, kept } from './golden.ts'
+import type { Told } from '../domain/given.ts'
 import { demonstration, demonstrationAfter, fitEngine, nobodySeated, noRig } from './stations.ts'
 
 const SIZES: Size[] = [SMALL, { columns: 100, rows: 30 }, { columns: 120, rows: 40 }]
 const STOPPED =
   'The disk is full: the last act was not recorded. All that is shown is safe. Make room, then open the board again.'
 
+/** Two makers used one serial. */
+const TWINS = ['HO-7', 'HO-8'].map((id): Told => ({
+  do: 'add-element',
+  element: { id, kind: 'hood', serial: 'S-77' },
+}))
 const demo = (): Bench => bench(demonstration())
 const irons = (): Bench => demo().press('tab', 'down', 'down')
 const offDuty = (): Bench => bench(demonstrationAfter({ do: 'hand-over', by: 'M-901', to: 'M-912' }))
@@ -57,6 +63,28 @@ const SCREENS: [name: string, board: () => Bench][] = [
       return board.press('enter').write('Hose bed loaded.').write('said wrong').press('enter', 'down')
     },
   ],
+  [
+    'log-correct-confirm',
+    () =>
+      demo()
+        .press({ type: 'n' }, { type: 'Hose bed checked.' }, 'enter', 'enter', { type: 'lc' }, 'enter')
+        .write('Hose bed loaded.')
+        .write('said wrong'),
+  ],
+  [
+    'log-of-one-position',
+    () =>
+      demo()
+        .press({ type: 'n' }, { type: 'Hose bed checked.' }, 'enter', 'enter', 'down', { type: 'c' }, 'enter')
+        .press({ type: 'ls' })
+        .pick('E9-2'),
+  ],
+  [
+    'undo-confirm',
+    () => demo().press({ type: 't' }, 'enter', 'enter', 'enter', 'enter', 'escape', { type: '-' }),
+  ],
+  ['find', () => demo().press({ type: '/kes wil' })],
+  ['scan-means-several', () => bench(fitEngine(...TWINS)).press({ scan: 'S-77' })],
   ['card', () => demo().press({ scan: 'K-9071' })],
   ['card-taught', () => demo().press({ scan: 'C-9091' }, 'tab')],
   ['help', () => demo().type('?')],

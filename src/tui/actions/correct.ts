@@ -107,7 +107,7 @@ export const correct: Action = {
     const change = field ? changeOf(record, field, answers['value']!) : { withdrawn: true }
     const command = { ...amendOf(answers, record, change, answers['why']), by: view.speaker! } as Command
     const now = field
-      ? `${capital(field.label.split(',')[0]!)}: ${sayValue(field, answers['value']!)}, was ${sayValue(field, valueIn(record, field)) || 'nothing'}.`
+      ? `${capital(field.label.split(',')[0]!)}: ${sayValue(field, answers['value']!)}, was ${(sayValue(field, valueIn(record, field)) || 'nothing').replace(/\.$/, '')}.`
       : `withdrawn for ${record.subject}.`
     return confirm(
       view,

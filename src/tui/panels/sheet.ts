@@ -19,6 +19,9 @@ const KEYS: Readonly<Record<Step['ask'], string>> = {
   done: '',
 }
 
+const NUMBERED = 'a digit, up or down chooses   Enter takes   Esc one step back'
+const isNumbered = (step: Step): boolean => step.ask === 'choose' && step.isNumbered === true
+
 export function sheetScreen(view: View, ui: Ui, size: Size): Line[] {
   const step = stepOf(view, ui)
   const { columns } = size
@@ -28,7 +31,7 @@ export function sheetScreen(view: View, ui: Ui, size: Size): Line[] {
   const title = rule(`${capital(action.label)}${where}`, columns, view.unicode)
   const height = bodyHeight(view, size)
   const body = step.ask === 'done' ? [] : bodyOf(step, ui, view, size, height - 1)
-  const keys = isRefused(step) ? 'Esc one step back' : KEYS[step.ask]
+  const keys = isRefused(step) ? 'Esc one step back' : isNumbered(step) ? NUMBERED : KEYS[step.ask]
   return screen(head(view, size), [plainLine(title), ...body], foot(ui, size, keys, view.unicode), size)
 }
 
