@@ -29,7 +29,7 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
   if (size < file.head.offset) return damaged(size, 'The file is shorter than it was when it was last read.')
   if (size === file.head.offset) return { kind: 'whole', count }
 
-  let fault: { offset: number; what: string } | undefined
+  let fault: { offset: number; what: string; isHalfWritten: boolean } | undefined
   const end = eachLine(
     file.files,
     file.readFd,
@@ -40,7 +40,8 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
       if (offset + bytes.length >= size) return false
       const checked = checkLine(bytes, file.head.seq + 1, file.head.hash)
       if (!checked.ok) {
-        fault = { offset, what: checked.what }
+        const isLast = offset + bytes.length + 1 === size
+        fault = { offset, what: checked.what, isHalfWritten: isLast && lacksSectors(bytes, offset) }
         return false
       }
       const { entry } = checked
@@ -52,7 +53,11 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
   )
 
   const { offset } = file.head
-  if (fault !== undefined) return damaged(fault.offset, fault.what)
+  if (fault !== undefined) {
+    const { offset, what, isHalfWritten } = fault
+    if (isHalfWritten) return { kind: 'torn', count, torn: { offset, bytes: size - offset } }
+    return damaged(offset, what)
+  }
   if (end.kind === 'unreadable') return unreadable(count, end.error)
   if (end.kind === 'too-long') return damaged(end.offset, TOO_LONG)
   if (end.kind === 'stopped' || end.rest.length === 0) return { kind: 'whole', count }
@@ -68,6 +73,25 @@ export const damageInTail = (rest: Buffer, expectedSeq: number, expectedPrev: st
   checkLine(rest.subarray(0, -1), expectedSeq, expectedPrev).ok
     ? 'The newline at the end of the line has been changed.'
     : undefined
+
+const SECTOR = 512
+
+/**
+ * After a power loss the end of what was being written may be on disk and a part before it not: whole sectors then read as
+ * zeros, up to the end of a sector. No line holds a zero byte, and no single changed byte makes such a gap.
+ */
+export const lacksSectors = (line: Buffer, offset: number): boolean => {
+  const isEdge = (at: number): boolean => at === 0 || at === line.length || (offset + at) % SECTOR === 0
+  let gaps = 0
+  for (let from = line.indexOf(0); from !== -1;) {
+    let to = from
+    while (line[to] === 0) to++
+    if (!isEdge(from) || !isEdge(to)) return false
+    gaps++
+    from = line.indexOf(0, to)
+  }
+  return gaps > 0
+}
 
 const unreadable = (count: number, error: unknown): CaughtUp => ({
   kind: 'unreadable',

@@ -4,7 +4,7 @@ import { writeNewFile } from './files.ts'
 import type { Held } from './lock.ts'
 import { behind, fail, openForAppend, refusalOf, type OpenFile, type Refusal } from './open-file.ts'
 import { codeOf } from './trouble.ts'
-import type { Torn } from './catch-up.ts'
+import { lacksSectors, type Torn } from './catch-up.ts'
 
 /** `name` is the file in the station's folder that now holds the bytes cut off. */
 export type SetAside = { ok: true; name: string; offset: number; bytes: number } | Refusal
@@ -21,8 +21,8 @@ export const setTornAside = (file: OpenFile, held: Held, torn: Torn, at: string)
     const { fd, size } = openForAppend(file)
     if (torn.offset !== offset || size !== offset + torn.bytes) return behind
     const tail = readTail(file, torn)
-    // A tail that ends a line is no tear: somebody has finished it meanwhile.
-    if (tail.at(-1) === 10) return behind
+    // A tail that ends a line and lacks nothing is no tear: somebody has finished it meanwhile.
+    if (tail.at(-1) === 10 && !lacksSectors(tail.subarray(0, -1), offset)) return behind
     const path = writeAside(file, tail, at)
     files.syncFolder(folder)
     files.ftruncate(fd, offset)

@@ -1,6 +1,6 @@
 // Checks every line of a journal and goes on after each fault; it must never stop at the first one, change the file or need it whole in memory.
 import { join } from 'node:path'
-import { damageInTail, TOO_LONG, unreadableSentence, type Torn } from './catch-up.ts'
+import { damageInTail, lacksSectors, TOO_LONG, unreadableSentence, type Torn } from './catch-up.ts'
 import { realFiles, type Files } from './files.ts'
 import {
   frameOf,
@@ -73,6 +73,7 @@ const verifyFile = (
   let lines = 0
   let head = START
   let link: Link = FIRST as Link
+  let torn: Torn | undefined
   let reportAt = PROGRESS_EVERY_BYTES
   const end = eachLine(files, fd, 0, size, (bytes, offset) => {
     const after = offset + bytes.length + 1
@@ -84,6 +85,11 @@ const verifyFile = (
     const frame = usual ?? frameOf(bytes)
     notice?.(lines, text, frame)
     const found = usual ? NONE : faultsOf(bytes, frame, link)
+    if (found.length > 0 && after === size && lacksSectors(bytes, offset)) {
+      lines--
+      torn = { offset, bytes: size - offset }
+      return true
+    }
     for (const what of found) faults.push({ line: lines, offset, what })
     link = nextLink(bytes, frame, link)
     if (frame !== undefined && found.length === 0) head = { seq: frame.seq, hash: frame.own, offset: after }
@@ -95,7 +101,7 @@ const verifyFile = (
   })
   if (end.kind === 'unreadable') throw end.error
   onProgress?.(size, size)
-  const verified: Verified = { kind: 'verified', lines, head, faults }
+  const verified: Verified = { kind: 'verified', lines, head, faults, ...(torn && { torn }) }
   const faultAfter = (offset: number, what: string) => {
     faults.push({ line: lines + 1, offset, what })
     return verified

@@ -12,12 +12,13 @@ export const firstEntry = (folder: string, files: Files): FirstEntry | undefined
   const fd = files.open(join(folder, JOURNAL_NAME), 'read')
   try {
     let first: FirstEntry | undefined
-    eachLine(files, fd, 0, 1, (bytes) => {
+    const end = eachLine(files, fd, 0, 1, (bytes) => {
       const checked = checkLine(bytes, 1, ZEROS)
       if (checked.ok)
         first = { hash: checked.entry.hash, data: checked.entry.data as Record<string, unknown> }
       return false
     })
+    if (end.kind === 'unreadable') throw end.error
     return first
   } finally {
     files.close(fd)

@@ -13,7 +13,9 @@ export const sealingOf = (folder: string, journal: Journal, files: Files = realF
   makeKey(replaces) {
     try {
       const old = replaces === null ? undefined : signingKey(files, folder, replaces)
-      const name = replaces === null ? originIn(folder, files) : parseVkey(replaces)!.name
+      const name = replaces === null ? originIn(folder, files) : parseVkey(replaces)?.name
+      if (name === undefined)
+        return { failed: 'A key for the seals cannot be named: the journal does not say of which station.' }
       const { vkey } = makeKey(files, folder, name)
       return { key: vkey, vouched: old === undefined ? null : vouchFor(vkey, old) }
     } catch (error) {
@@ -27,7 +29,7 @@ export const sealingOf = (folder: string, journal: Journal, files: Files = realF
   },
 })
 
-const originIn = (folder: string, files: Files): string => {
+const originIn = (folder: string, files: Files): string | undefined => {
   const first = firstEntry(folder, files)
-  return originOf(String(first?.data['name'] ?? ''), first?.hash ?? '')
+  return first && originOf(String(first.data['name'] ?? ''), first.hash)
 }
