@@ -19,6 +19,9 @@ const SIGN = new RegExp(
   'g',
 )
 
+/** The bar of a plot, and its sign in the legend: the words beside it say the same. */
+const BAR = /(?<=^|\s)[#=.]+(?:\s|$)/g
+
 /** Without what stands around it: rules lose their dashes, columns become one sentence, gaps close. */
 export function pageOf(view: View, ui: Ui): string[] {
   const size = sizeFor(ui)
@@ -35,7 +38,8 @@ export function pageOf(view: View, ui: Ui): string[] {
         .replace(/^-+ (.*?) -+$/, '$1')
         .replace(/^(\S.{0,12}?) {2,}(?=\S)/, '$1: ')
         .replaceAll(/ {2,}/g, ' ')
-        .replaceAll(SIGN, ' '),
+        .replaceAll(SIGN, ' ')
+        .replaceAll(BAR, ''),
     )
     .filter((line, at, all) => line !== '' || (all[at + 1] ?? '') !== '')
 }

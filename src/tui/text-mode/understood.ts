@@ -70,7 +70,7 @@ function onBoard(words: string, choices: readonly Choice[], view: View): Underst
     const at = view.rows.findIndex((row) => row.seat === choice.value)
     return at < 0 ? { say: GONE } : key('home', ...steps('down', at))
   }
-  const named = [...ACTIONS, ...LOOKING].find((each) => each.label === words.toLowerCase())
+  const named = [...ACTIONS, ...LOOKING].find((each) => each.label.toLowerCase() === words.toLowerCase())
   if (named || [...words].length === 1) return { tokens: typed(named?.key ?? words) }
   return { tokens: [{ scan: words }] }
 }

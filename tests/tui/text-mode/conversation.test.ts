@@ -17,10 +17,29 @@ test('the first words say who may not ride and why, each riding position numbere
 })
 
 test('nothing that is heard holds an escape, a sign without its word, or columns', async () => {
-  const keys = ['?', 'b', 'l', 'b', '.', 'b', 'r', 'b', '/', 'b', 's', 'b', 'K-9071', 'b']
+  const keys = [
+    '?',
+    'more',
+    'back',
+    'l',
+    'back',
+    '.',
+    'back',
+    'r',
+    'back',
+    '/',
+    'back',
+    's',
+    'back',
+    '+',
+    'back',
+    'K-9071',
+    'back',
+  ]
   const { text } = await converse(demonstration(), ...keys)
   expect(text).toMatch(/^[ -~\n]*$/)
-  expect(text).not.toMatch(/ {2,}/)
+  expect(text).not.toMatch(/ {2,}|[#=]{2}|(^| )[#=]( |$)/m)
+  expect(text).toContain('gloves: 5 with only one')
   expect(text).not.toMatch(/[#OX!.] (out of service|missing|expired|unproven|due|ready)\b/)
 })
 
