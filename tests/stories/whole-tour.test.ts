@@ -106,6 +106,8 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the tour at the board', () =>
     await board.choose('combustion', 'At which incident?')
     await board.write('26-0412', 'Exposure to products of combustion at 26-0412: Ada Varga, Bo Okoro?')
     await board.enter('Exposure recorded')
+    await board.see('Send what away?')
+    await board.press('escape')
     const screen = await board.see('Engine 6 cannot ride: 0 fit')
     expect(wordsOf(screen.join('\n'))).toContain('exposed to products of combustion')
     const [exposure] = allOf(station, 'exposure-recorded')

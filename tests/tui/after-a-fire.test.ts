@@ -1,5 +1,5 @@
 // After a working fire the gear of a whole crew goes away, comes back and is cared for in a few keys.
-import { expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { garment, sendsAway, tags } from '../domain/fit-crew.ts'
 import type { Told } from '../domain/given.ts'
 import { bench, type Bench } from './bench.ts'
@@ -93,4 +93,142 @@ test('a group that another terminal saw to meanwhile leaves nothing to confirm',
   const late = bench(fitEngine(), { ui })
   expect(late.text()).toContain('It was seen to meanwhile. Esc goes back.')
   expect(late.press('enter', 'enter').events).toEqual([])
+})
+
+describe('the turnaround goes on by itself', () => {
+  const fire = (): Bench =>
+    bench(fitEngine()).press({ type: 'e' }, 'enter').pick('combustion').write('26-0412').press('enter')
+
+  test('an exposure of the crew offers to send its gear away, and a held Enter sends nothing', () => {
+    const board = fire()
+    expect(board.text()).toContain('Without breathing apparatus, in the crew of Engine 6 (18)')
+    expect(board.press('enter', 'enter').events).toHaveLength(1)
+    board.press('down').pick('all that is').press('enter').write('North Wash')
+    expect(board.text()).toContain('Officer A. Varga (12): CS-1, CL-1, DR-1')
+    expect(board.text()).toContain('Driver B. Okoro (12): CS-2')
+    expect(board.press('enter').events.at(-1)).toMatchObject({
+      type: 'elements-sent-away',
+      data: { to: 'North Wash', for: 'advanced-cleaning' },
+    })
+    expect(board.ui.message!.text).toContain('x prints the slip, g works out the spares.')
+  })
+
+  test('g leaves the offer and goes to the plan of the whole crew', () => {
+    expect(fire().type('g').ui.screen).toBe('plan')
+  })
+
+  test('an exposure of one offers only what is theirs', () => {
+    const board = bench(fitEngine())
+      .press({ type: 'e' }, 'down', 'enter')
+      .pick('combustion')
+      .write('')
+      .press('enter')
+    expect(board.text()).toContain('All that is out of service here (12)')
+    expect(board.text()).not.toContain('in the crew')
+  })
+
+  const cleaned = (): Bench => {
+    const board = fire().press('down').pick('all that is').press('enter').write('North Wash').press('enter')
+    return board.press({ type: 'v' }, 'enter', 'enter')
+  }
+  test('what comes back is asked after at once: the care, and which of them failed', () => {
+    const board = cleaned()
+    expect(board.text()).toContain('Which care of 24 elements?')
+    board
+      .press('down', 'enter', 'enter')
+      .pick('but some')
+      .pick('hood ho1')
+      .pick('gloves gl2')
+      .pick('that is all')
+    expect(board.text()).toContain('Done by whom?')
+    board.press('ctrl-u', { type: 'North Wash' }, 'enter')
+    expect(board.text()).toContain('serviceable but HO-1, GL-2?')
+    board.press('enter')
+    const failed = board.events.flatMap((each) =>
+      each.type === 'care-recorded' && each.data.result === 'unserviceable' ? each.data.element : [],
+    )
+    expect(failed).toEqual(['HO-1', 'GL-2'])
+    expect(board.state.elements.get('HO-1')!.tags).toHaveLength(1)
+    expect(board.events.filter((each) => each.type === 'care-recorded')).toHaveLength(24)
+  })
+
+  test('the place that gear was sent to last is proposed for the next', () => {
+    const board = fire().press('down').pick('all that is').press('enter').write('North Wash').press('enter')
+    board.press({ type: 'w' }).pick('another', 'ap1', 'repair')
+    expect(board.ui.text).toBe('North Wash')
+  })
+})
+
+describe('a tag is lifted', () => {
+  const mended: Told = {
+    do: 'record-care',
+    element: 'HO-1',
+    care: 'repair',
+    on: '2026-11-24',
+    result: 'serviceable',
+    who: 'Mill Lane',
+  }
+  test('on what was recorded since it was put on', () => {
+    const board = bench(fitEngine(tags('HO-1'), mended)).press({ type: 'u' }, 'enter')
+    expect(board.text()).toContain('Repair on 24 Nov 2026 by Mill Lane')
+    board.press('enter', 'enter')
+    expect(board.events).toMatchObject([
+      { type: 'tag-lifted', data: { basis: expect.stringMatching(/^repair on .*#\d+$/) } },
+    ])
+  })
+  test('or in one’s own words; and on nothing that was done before', () => {
+    const own = bench(fitEngine(tags('HO-1'), mended))
+      .press({ type: 'u' }, 'enter')
+      .pick('own words')
+    expect(own.write('sound').press('enter').events).toMatchObject([{ data: { basis: 'sound' } }])
+    const before = bench(fitEngine(mended, tags('HO-1'))).press({ type: 'u' }, 'enter')
+    expect(before.text()).not.toContain('Repair on')
+    expect(before.text()).toContain('how it is known to be good')
+  })
+  test('as soon as the repair of it is recorded, if the officer says so', () => {
+    const board = bench(fitEngine(tags('HO-1')))
+      .press({ type: 'k' })
+      .pick('hood', 'repair')
+      .press('enter', 'enter')
+    board.write('Mill Lane').press('enter')
+    expect(board.last()).toBe('care-recorded')
+    expect(board.press('enter', 'enter').last()).toBe('care-recorded')
+    expect(board.press('down', 'enter', 'enter').last()).toBe('tag-lifted')
+  })
+  test('is not offered where the care was failed', () => {
+    const board = bench(fitEngine(tags('HO-1')))
+      .press({ type: 'k' })
+      .pick('hood', 'repair')
+      .press('enter')
+    board.pick('unserviceable').write('Mill Lane').press('enter')
+    expect(board.ui.screen).toBe('board')
+  })
+})
+
+test('of an injured member everything is held at once, and nothing of it is cleaned', () => {
+  const board = bench(fitEngine()).press({ type: 'd' }).pick('everything').write('struck by a beam')
+  expect(board.text()).toContain('Hold 12 elements as evidence?')
+  board.press('enter')
+  expect(board.events.map((each) => each.type)).toEqual(Array.from({ length: 12 }, () => 'element-held'))
+  board.press({ type: 'v' }).pick('hood').press('enter')
+  expect([board.last(), board.ui.screen]).toEqual(['elements-received-back', 'board'])
+})
+
+test('gear is retired with how it is disposed of, chosen or in own words', () => {
+  const cut = bench(fitEngine())
+    .press({ type: 'z' })
+    .pick('hood')
+    .write('worn out')
+    .pick('cut up')
+    .press('enter')
+  expect(cut.events).toMatchObject([
+    { data: { reason: 'worn out', disposal: 'cut up, so that nobody can wear it' } },
+  ])
+  const own = bench(fitEngine())
+    .press({ type: 'z' })
+    .pick('hood')
+    .write('worn out')
+    .pick('own words')
+    .write('burnt')
+  expect(own.press('enter').events).toMatchObject([{ data: { disposal: 'burnt' } }])
 })

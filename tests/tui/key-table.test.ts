@@ -48,7 +48,7 @@ const KEYS: Partial<Record<CommandName, [() => ReturnType<typeof fitEngine>, Pre
     () => fitEngine(HELMET, { do: 'swap', seat: 'E6-1', out: 'HE-1', in: 'HE-9' }),
     [type('b'), ...enter(2)],
   ],
-  'record-exposure': [fitEngine, [type('e'), ...enter(4)]],
+  'record-exposure': [fitEngine, [type('e'), ...enter(4), 'escape']],
   'record-care': [fitEngine, [type('k'), ...enter(4), type('North Wash'), ...enter(2)]],
   'record-fit-test': [fitEngine, [type('j'), ...enter(5)]],
   'send-away': [fitEngine, [type('w'), ...enter(2), type('North Wash'), ...enter(2)]],

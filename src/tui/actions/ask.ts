@@ -107,9 +107,15 @@ export function askMatter(answers: Answers): Step | undefined {
 export const needsWords = (text: string): string | undefined =>
   text.trim() ? undefined : 'Some words are needed here.'
 
-export function askWords(answers: Answers, name: string, title: string, hint?: string): Step | undefined {
+export function askWords(
+  answers: Answers,
+  name: string,
+  title: string,
+  hint?: string,
+  initial?: string,
+): Step | undefined {
   return answers[name] === undefined
-    ? { ask: 'write', name, title, ...(hint && { hint }), fault: needsWords }
+    ? { ask: 'write', name, title, ...(hint && { hint }), ...(initial && { initial }), fault: needsWords }
     : undefined
 }
 

@@ -4,7 +4,7 @@ import { capital } from '../../domain/decide/decision.ts'
 import { EXPOSURES, plain, type Care, type Exposure } from '../../domain/kinds.ts'
 import { sayNames } from '../say.ts'
 import { confirm, type Action, type Option } from './action.ts'
-import { absentOptions, askDay, askElement, askWords, needsWords, nobodyHere, noSeat } from './ask.ts'
+import { absentOptions, askDay, askElement, needsWords, nobodyHere, noSeat } from './ask.ts'
 import {
   awayGroups,
   caresOf,
@@ -15,6 +15,7 @@ import {
   sayCount,
   soiledGroups,
 } from './many.ts'
+import { askResults, askWho, failedOf, liftsNext, sayResult } from './results.ts'
 
 export const exposure: Action = {
   id: 'exposure',
@@ -60,7 +61,9 @@ export const exposure: Action = {
       view,
       `Exposure to ${plain(sort)}${incident && ` at ${incident}`}: ${names}?`,
       [command],
-      'Exposure recorded. w sends gear for cleaning.',
+      'Exposure recorded. w sends gear for cleaning, g works out the spares for the crew.',
+      [],
+      { action: 'send-away' },
     )
   },
 }
@@ -84,34 +87,22 @@ export const care: Action = {
     }
     const day = askDay(view, answers, 'On which day was it done?')
     if (day) return day
-    if (answers['result'] === undefined) {
-      const options = [
-        { value: 'serviceable', label: 'Serviceable' },
-        { value: 'unserviceable', label: 'Unserviceable', note: 'tags it out of service' },
-      ]
-      return { ask: 'choose', name: 'result', title: 'With what result?', options }
-    }
-    const who = askWords(answers, 'who', 'Done by whom?', 'a name, a shop')
-    if (who) return who
+    const more = askResults(elements, answers) ?? askWho(view, elements, answers)
+    if (more) return more
     const [done, on] = [answers['care'] as Care, answers['on']!]
-    const result = answers['result'] as 'serviceable' | 'unserviceable'
+    const failed = failedOf(elements, answers)
     const commands = elements.map(({ id }): Command => ({
       do: 'record-care',
       by: view.speaker!,
       element: id,
       care: done,
       on,
-      result,
+      result: failed.has(id) ? 'unserviceable' : 'serviceable',
       who: answers['who']!,
     }))
-    const title = `${capital(plain(done))} of ${sayCount(elements)} on ${on}, ${result}?`
-    return confirm(
-      view,
-      title,
-      commands,
-      `Recorded ${plain(done)} of ${sayCount(elements)}.`,
-      listed(elements),
-    )
+    const title = `${capital(plain(done))} of ${sayCount(elements)} on ${on}, ${sayResult(elements, failed)}?`
+    const recorded = `Recorded ${plain(done)} of ${sayCount(elements)}.`
+    return confirm(view, title, commands, recorded, listed(view, elements), liftsNext(elements, failed))
   },
 }
 

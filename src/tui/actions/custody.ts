@@ -2,18 +2,21 @@
 import type { Command } from '../../domain/commands.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { factsOf, plain, wordOf, type Care } from '../../domain/kinds.ts'
+import type { Element } from '../../domain/state.ts'
 import type { View } from '../view.ts'
-import { confirm, type Action, type Option } from './action.ts'
+import { confirm, type Action, type Answers, type Option, type Step } from './action.ts'
 import { absentOptions, askElement, askWords, elementIn, kindsOnTheRack, noSeat } from './ask.ts'
 import {
   awayGroups,
   caresOf,
   chosenIn,
   groupOptions,
+  lastPlace,
   listed,
   NOTHING_LEFT,
   sayCount,
   soiledGroups,
+  these,
 } from './many.ts'
 
 export const sendAway: Action = {
@@ -23,7 +26,9 @@ export const sendAway: Action = {
   help: 'Send an element, or all that is out of service at the riding position or in its crew, away for care.',
   next(view, answers) {
     const groups = soiledGroups(view)
-    const asked = askElement(view, answers, 'Send which element away?', groupOptions(groups))
+    const asked = askElement(view, answers, 'Send what away?')
+    if (asked?.ask === 'choose' && asked.name === 'element')
+      return { ...asked, options: [...groupOptions(groups), ...asked.options] }
     if (asked) return asked
     const elements = chosenIn(view, answers, groups)
     if (!elements.length) return NOTHING_LEFT
@@ -31,7 +36,7 @@ export const sendAway: Action = {
       const options = caresOf(view, elements).map((each) => ({ value: each, label: capital(plain(each)) }))
       return { ask: 'choose', name: 'for', title: `${capital(sayCount(elements))}: for which care?`, options }
     }
-    const to = askWords(answers, 'to', 'To whom?', 'the cleaner, the shop')
+    const to = askWords(answers, 'to', 'To whom?', 'the cleaner, the shop', lastPlace(view))
     if (to) return to
     const command: Command = {
       do: 'send-away',
@@ -41,13 +46,21 @@ export const sendAway: Action = {
       for: answers['for'] as Care,
     }
     const title = `Send ${sayCount(elements)} to ${answers['to']} for ${plain(answers['for'])}?`
-    const done = `${capital(sayCount(elements))} sent to ${answers['to']}. v receives back, x prints the slip.`
-    return confirm(view, title, [command], done, listed(elements))
+    const isMany = elements.length > 1
+    const more = isMany ? ', g works out the spares' : ''
+    const done = `${capital(sayCount(elements))} sent to ${answers['to']}. v receives back, x prints the slip${more}.`
+    const bags = isMany ? ['Bag it as listed and label each bag; nobody wears it meanwhile.'] : []
+    return confirm(view, title, [command], done, [...bags, ...listed(view, elements)])
   },
 }
 
 const awayOrHeld = (view: View): Option[] =>
   absentOptions(view.state, ({ custody }) => custody.where === 'away' || custody.where === 'held')
+
+/** One by its id, several together. */
+const careFor = (elements: readonly Element[]): Record<string, string> => ({
+  element: elements.length === 1 ? elements[0]!.id : these(elements),
+})
 
 export const receiveBack: Action = {
   id: 'receive-back',
@@ -69,7 +82,10 @@ export const receiveBack: Action = {
     const back = elements.length === 1 ? 'is back' : 'are back'
     const title = `${capital(sayCount(elements))} ${elements.length === 1 ? 'has' : 'have'} come back?`
     const done = `${capital(sayCount(elements))} ${back}. k records the care.`
-    return confirm(view, title, [command], done, listed(elements))
+    // What was held as evidence is not cared for by itself.
+    const away = elements.filter((each) => each.custody.where === 'away')
+    const tended = away.length === elements.length ? { action: 'care', answers: careFor(away) } : undefined
+    return confirm(view, title, [command], done, listed(view, elements), tended)
   },
 }
 
@@ -126,6 +142,24 @@ export const returnToRack: Action = {
   },
 }
 
+const OWN_WORDS = 'own words'
+const DISPOSALS = [
+  'cut up, so that nobody can wear it',
+  'kept for training only and marked so',
+  'returned to the maker',
+]
+
+function askDisposal(answers: Answers): Step | undefined {
+  if (answers['disposal'] === undefined) {
+    const options = DISPOSALS.map((each) => ({ value: each, label: capital(each) }))
+    const other = { value: OWN_WORDS, label: 'In your own words' }
+    return { ask: 'choose', name: 'disposal', title: 'How is it disposed of?', options: [...options, other] }
+  }
+  return answers['disposal'] === OWN_WORDS ? askWords(answers, 'words', 'How is it disposed of?') : undefined
+}
+const disposalIn = (answers: Answers): string =>
+  answers['disposal'] === OWN_WORDS ? answers['words']! : answers['disposal']!
+
 export const retire: Action = {
   id: 'retire',
   key: 'z',
@@ -135,12 +169,7 @@ export const retire: Action = {
     const asked =
       askElement(view, answers, 'Retire which element?') ??
       askWords(answers, 'reason', 'Why is it retired?') ??
-      askWords(
-        answers,
-        'disposal',
-        'How is it disposed of?',
-        'cut up, for training only, returned to the maker',
-      )
+      askDisposal(answers)
     if (asked) return asked
     const element = elementIn(answers)
     const command: Command = {
@@ -148,7 +177,7 @@ export const retire: Action = {
       by: view.speaker!,
       element,
       reason: answers['reason']!,
-      disposal: answers['disposal']!,
+      disposal: disposalIn(answers),
     }
     return confirm(view, `Retire ${element} for good?`, [command], `${element} is retired.`)
   },

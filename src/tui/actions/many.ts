@@ -2,13 +2,13 @@
 import { settingOf } from '../../domain/assess.ts'
 import type { Row } from '../../domain/board.ts'
 import type { Id } from '../../domain/gear.ts'
-import { CARES, factsOf, type Care } from '../../domain/kinds.ts'
+import { CARES, factsOf, isHeldBySeat, type Care } from '../../domain/kinds.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
 import { judgeExposure } from '../../domain/rules/conditions.ts'
-import { nameOf } from '../../domain/decide/decision.ts'
-import { isHere, type Element } from '../../domain/state.ts'
+import { nameOf, sayMember } from '../../domain/decide/decision.ts'
+import { isHere, standInOf, type Element } from '../../domain/state.ts'
 import type { View } from '../view.ts'
-import type { Answers, Option, Step } from './action.ts'
+import type { Answers, LookLine, Option, Step } from './action.ts'
 import { elementIn } from './ask.ts'
 
 /** Its value holds a space, so it is never the id of an element. */
@@ -34,13 +34,27 @@ export function soiledGroups(view: View): Group[] {
   if (!row || !rig) return []
   const here = outOfService(view, [row])
   const crew = outOfService(view, rig.rows)
-  const all = 'All that is out of service'
   return [
-    ...(here.length > 1 ? [{ value: 'all here', label: `${all} here`, ids: here }] : []),
-    ...(crew.length > 1 && crew.length > here.length
-      ? [{ value: 'all crew', label: `${all} in the crew of ${rig.name}`, ids: crew }]
-      : []),
+    ...(crew.length > here.length ? lots(view, 'crew', `in the crew of ${rig.name}`, crew) : []),
+    ...lots(view, 'here', 'here', here),
   ]
+}
+
+/** All of it, and without the breathing apparatus, which is seldom cleaned in the same place. */
+function lots({ state }: View, name: string, where: string, ids: Id[]): Group[] {
+  const clothes = ids.filter((id) => {
+    const { kind } = state.elements.get(id)!
+    return !isHeldBySeat(kind) && kind !== 'facepiece'
+  })
+  const isMixed = clothes.length > 1 && clothes.length < ids.length
+  return ids.length > 1
+    ? [
+        { value: `all ${name}`, label: `All that is out of service ${where}`, ids },
+        ...(isMixed
+          ? [{ value: `clothes ${name}`, label: `Without breathing apparatus, ${where}`, ids: clothes }]
+          : []),
+      ]
+    : []
 }
 
 /** For each place that more than one element is away at, all of them. */
@@ -57,9 +71,17 @@ export function awayGroups({ state }: View, says: 'from' | 'away at'): Group[] {
 export const groupOptions = (groups: readonly Group[]): Option[] =>
   groups.map(({ value, label, ids }) => ({ value, label: `${label} (${ids.length})` }))
 
+const THESE = 'these '
+/** An answer that names several at once, for an action that goes on with them. */
+export const these = (elements: readonly Element[]): string =>
+  `${THESE}${elements.map((each) => each.id).join(' ')}`
+
 /** The elements that were chosen: those of a group, or the one. None where another terminal has seen to the group meanwhile. */
 export const chosenIn = (view: View, answers: Answers, groups: readonly Group[]): Element[] => {
-  const ids = groups.find((each) => each.value === answers['element'])?.ids ?? [elementIn(answers)]
+  const these = answers['element']?.startsWith(THESE)
+    ? answers['element'].slice(THESE.length).split(' ')
+    : undefined
+  const ids = these ?? groups.find((each) => each.value === answers['element'])?.ids ?? [elementIn(answers)]
   return ids.flatMap((id) => view.state.elements.get(id) ?? [])
 }
 
@@ -74,9 +96,36 @@ export const NOTHING_LEFT: Step = {
 export const sayCount = (elements: readonly Element[]): string =>
   elements.length === 1 ? nameOf(elements[0]!) : `${elements.length} elements`
 
-/** All of them by id, where the title only counts them. */
-export const listed = (elements: readonly Element[]): string[] =>
-  elements.length === 1 ? [] : [`${elements.map((each) => each.id).join(', ')}.`]
+/** All of them by id under whoever has them, where the title only counts them: what is bagged from whom. */
+export function listed({ state, rows }: View, elements: readonly Element[]): LookLine[] {
+  if (elements.length === 1) return []
+  const bags = new Map<string, Id[]>()
+  for (const each of elements) {
+    const holder = standInOf(state, each.id)?.holder ?? each.issuedTo
+    const row = rows.find(({ seat, member }) => holder !== null && (seat === holder || member === holder))
+    const whose = row
+      ? `${row.position} ${row.name}`.trim()
+      : holder === null
+        ? 'The rack'
+        : sayMember(state, holder)
+    bags.set(whose, [...(bags.get(whose) ?? []), each.id])
+  }
+  return [...bags].map(([whose, ids]) => ({
+    text: `${whose} (${ids.length}): ${ids.join(', ')}.`,
+    isItem: true,
+  }))
+}
+
+/** Where gear was last sent, or who last cleaned it: most stations have one place for it. */
+export function lastPlace({ state }: View): string {
+  let [seq, place] = [0, '']
+  for (const { custody, cares } of state.elements.values()) {
+    if (custody.where === 'away' && custody.since.seq > seq) [seq, place] = [custody.since.seq, custody.to]
+    const done = cares.findLast((each) => each.care === 'advanced-cleaning')
+    if (done?.who !== undefined && done.seq > seq) [seq, place] = [done.seq, done.who]
+  }
+  return place
+}
 
 /** The cares that every one of them takes; those that clear the most of what they were exposed to come first. */
 export function caresOf(view: View, elements: readonly Element[]): Care[] {

@@ -1,10 +1,20 @@
 // Finding, tagging, lifting, holding: what the officer says of gear that must not be worn; it must never record by itself.
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
+import { plain } from '../../domain/kinds.ts'
 import { inCallOrder } from '../../domain/roll-call.ts'
-import type { Element } from '../../domain/state.ts'
+import { isHere, type Element } from '../../domain/state.ts'
+import { sayDate } from '../../domain/time.ts'
 import type { View } from '../view.ts'
-import { confirm, refusalOf, type Action, type Follow, type Option, type Step } from './action.ts'
+import {
+  confirm,
+  refusalOf,
+  type Action,
+  type Answers,
+  type Follow,
+  type Option,
+  type Step,
+} from './action.ts'
 import {
   absentOptions,
   askElement,
@@ -15,6 +25,7 @@ import {
   nobodyHere,
   pointIn,
 } from './ask.ts'
+import { chosenIn, groupOptions, listed, NOTHING_LEFT, sayCount, type Group } from './many.ts'
 
 export const finding: Action = {
   id: 'finding',
@@ -89,6 +100,28 @@ const tagged = (view: View): Option[] =>
       note: each.tags.map((one) => one.reason).join('; '),
     }))
 
+const OWN_WORDS = 'own words'
+
+/** What was done to it since it was tagged and passed, as its record says; or the officer's own words. */
+function askBasis(element: Element, answers: Answers): Step | undefined {
+  const title = 'On what basis?'
+  const first = Math.min(...element.tags.map((each) => each.seq))
+  const bases = element.cares
+    .filter((each) => each.seq > first && each.result === 'serviceable')
+    .toReversed()
+    .map(({ care, on, who, seq }) => `${plain(care)} on ${sayDate(on)}${who ? ` by ${who}` : ''}, #${seq}`)
+  const hint = 'who mended or inspected it, and how it is known to be good'
+  if (!bases.length) return askWords(answers, 'basis', title, hint)
+  if (answers['basis'] === undefined) {
+    const options: Option[] = [
+      ...bases.map((each) => ({ value: each, label: capital(each), note: 'recorded as serviceable' })),
+      { value: OWN_WORDS, label: 'In your own words' },
+    ]
+    return { ask: 'choose', name: 'basis', title, options }
+  }
+  return answers['basis'] === OWN_WORDS ? askWords(answers, 'words', title, hint) : undefined
+}
+
 export const lift: Action = {
   id: 'lift',
   isOfStation: true,
@@ -106,14 +139,9 @@ export const lift: Action = {
       }
     }
     const element = view.state.elements.get(answers['element'])!
-    const asked = askWords(
-      answers,
-      'basis',
-      'On what basis?',
-      'who mended or inspected it, and how it is known to be good',
-    )
+    const asked = askBasis(element, answers)
     if (asked) return asked
-    const basis = answers['basis']!
+    const basis = answers['basis'] === OWN_WORDS ? answers['words']! : answers['basis']!
     const tags = element.tags.map((each) => each.seq)
     const command: Command = { do: 'lift-tag', by: view.speaker!, element: element.id, basis, tags }
     const many = tags.length === 1 ? 'the tag' : `all ${tags.length} tags`
@@ -129,18 +157,34 @@ export const hold: Action = {
   label: 'hold',
   help: 'Hold an element as evidence: gear of an injured or fallen member. Isolate, bag, tag; do not clean.',
   next(view, answers) {
+    const groups = wornGroup(view)
+    const also = [...groupOptions(groups), ...absentOptions(view.state, isAway)]
     const asked =
-      askElement(view, answers, 'Hold which element as evidence?', absentOptions(view.state, isAway)) ??
+      askElement(view, answers, 'Hold which element as evidence?', also) ??
       askWords(answers, 'reason', 'Why is it held?', 'isolate, bag and tag it; do not clean it')
     if (asked) return asked
-    const command: Command = {
+    const elements = chosenIn(view, answers, groups)
+    if (!elements.length) return NOTHING_LEFT
+    const reason = answers['reason']!
+    const commands = elements.map(({ id }): Command => ({
       do: 'hold',
       by: view.speaker!,
-      element: elementIn(answers),
-      reason: answers['reason']!,
-    }
-    return confirm(view, `Hold ${command.element} as evidence?`, [command], `${command.element} is held.`)
+      element: id,
+      reason,
+    }))
+    const [first] = elements
+    const what = elements.length === 1 ? first!.id : sayCount(elements)
+    const done = `${capital(what)} ${elements.length === 1 ? 'is' : 'are'} held.`
+    return confirm(view, `Hold ${what} as evidence?`, commands, done, listed(view, elements))
   },
 }
+
+/** Of an injured or fallen member everything is held. */
+function wornGroup({ row, state }: View): Group[] {
+  const worn = row?.places.flatMap((each) => each.element ?? []) ?? []
+  const ids = worn.filter((id) => isHere(state.elements.get(id)!))
+  return ids.length > 1 ? [{ value: ALL_WORN, label: 'Everything at this riding position', ids }] : []
+}
+const ALL_WORN = 'all worn'
 
 const isAway = (element: { custody: { where: string } }): boolean => element.custody.where === 'away'

@@ -24,7 +24,7 @@ export const setPin: Action = {
   isOfStation: true,
   asksWho: true,
   key: '#',
-  label: 'PIN',
+  label: 'pin',
   help: 'Set a PIN of your own: handing over, adopting a policy and changing it then ask for it.',
   blocked: ({ state }) => (state.members.size ? undefined : 'This station has no member yet.'),
   next(view, answers) {
