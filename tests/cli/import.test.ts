@@ -1,0 +1,187 @@
+// `bayboard import` of what is not new gear: changes shown first, a past brought along, workbooks, lists that come back; nothing unasked.
+import { writeFileSync } from 'node:fs'
+import { join } from 'node:path'
+import writeWorkbook, { type SheetData } from 'write-excel-file/node'
+import { beforeAll, describe, expect, test } from 'vitest'
+import { loadPty, openTerminal } from '../pty.ts'
+import { bayboard, fileWith, journalOf, lines, newPlace, PROGRAM, recorded } from './run.ts'
+import { daysAgo, emptyStation, HOUSE, stationWith } from './two-seats.ts'
+
+let station = ''
+beforeAll(() => {
+  station = stationWith(...HOUSE, {
+    do: 'add-element',
+    by: 'setup',
+    element: { id: '00777', kind: 'hood', made: daysAgo(731).slice(0, 7) },
+  })
+})
+const imported = (text: string, ...args: string[]) =>
+  bayboard(['import', fileWith(text, 'given.csv'), ...args], { station })
+const lastEvent = (): { type: string; by: string; data: Record<string, unknown[]> } =>
+  JSON.parse(lines(journalOf(station)).at(-1)!)
+
+describe('a file that changes what is on the books', () => {
+  const CHANGED = 'ID,Type,Size,Serial\nH-1,Helmet,L,\nH-2,Helmet,,S-H-2\n'
+
+  test('is not taken unasked: what it changes is shown, and how to take it is said', () => {
+    const before = journalOf(station)
+    const { status, stdout, stderr } = imported(CHANGED)
+    expect([status, stdout]).toEqual([1, 'Changes H-1: size L, was nothing\n'])
+    expect(stderr).toContain(
+      'changes what is on the books, as shown. Nothing was imported. To take it, add --update.',
+    )
+    expect(journalOf(station)).toBe(before)
+  })
+
+  test('is only shown by --dry-run', () => {
+    const before = journalOf(station)
+    const { status, stdout } = imported(CHANGED, '--dry-run')
+    expect(status).toBe(0)
+    expect(stdout).toMatch(
+      /^Changes H-1: size L, was nothing\n.* would bring 1 changes\. 1 row is on the books already\. Nothing was imported\.\n$/,
+    )
+    expect(journalOf(station)).toBe(before)
+  })
+
+  test('needs a name, and is then one event whose both versions stay in the history', () => {
+    const nameless = imported(CHANGED, '--update')
+    expect(nameless).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining('Say who answers for it with --by MEMBER'),
+    })
+    expect(imported(CHANGED, '--update', '--by', 'M-104').status).toBe(0)
+    expect(lastEvent()).toMatchObject({
+      type: 'records-imported',
+      by: 'M-104',
+      data: { changes: [{ id: 'H-1' }] },
+    })
+    expect(bayboard(['history', 'H-1'], { station }).stdout).toContain('H-1: size L, was nothing')
+  })
+
+  test('brings nothing the second time', () => {
+    const before = journalOf(station)
+    const { status, stdout } = imported(CHANGED, '--update', '--by', 'M-104')
+    expect([status, stdout]).toEqual([
+      0,
+      expect.stringContaining('is new. 2 rows are on the books already. Nothing was imported.'),
+    ])
+    expect(journalOf(station)).toBe(before)
+  })
+})
+
+test('a used spare comes with its past: first the gear, then its cares, and its intervals run from them', () => {
+  const gear = `ID,Type,Made,Issue date\nH-900,Helmet,${daysAgo(731).slice(0, 7)},${daysAgo(700)}\n`
+  expect(imported(gear).status).toBe(0)
+  expect(bayboard(['history', 'H-900'], { station }).stdout).toMatch(
+    /expired, first advanced cleaning within/,
+  )
+  const past = ['advanced cleaning', 'advanced inspection'].map((care) => `H-900,${care},${daysAgo(20)},pass`)
+  expect(imported(`Element,Care,Date,Result\n${past.join('\n')}\n`, '--by', 'M-104').stdout).toContain(
+    'Imported 2 cares',
+  )
+  expect(bayboard(['history', 'H-900'], { station }).stdout).toMatch(/advanced cleaning interval: ready/)
+})
+
+describe('ids that a spreadsheet has spoilt', () => {
+  test.each([
+    [
+      'ID,Type\n777,Hood\n',
+      'Line 2, column "ID": "777" is not known here and "00777" is: a spreadsheet has taken the zeros away.',
+    ],
+    [
+      `Element,Care,Date,Result\n777,repair,${daysAgo(3)},pass\n`,
+      'Line 2, column "Element": "777" is not known here and "00777" is',
+    ],
+    [
+      'ID,Type\n1.23E+05,Hood\n',
+      'Line 2, column "ID": "1.23E+05" is a long number that a spreadsheet has rounded.',
+    ],
+  ])('%j', (text, words) => {
+    const before = journalOf(station)
+    const { status, stderr } = imported(text)
+    expect([status, journalOf(station)]).toEqual([1, before])
+    expect(stderr).toContain(words)
+  })
+})
+
+test('a workbook is imported as it stands, real dates and all', async () => {
+  const rows = [
+    ['ID', 'Type', 'Made'],
+    ['H-901', 'Helmet', new Date('2024-05-17T00:00:00Z')],
+  ]
+  const cells = rows.map((row) =>
+    row.map((value) =>
+      value instanceof Date ? { type: Date, value, format: 'mm/dd/yyyy' } : { type: String, value },
+    ),
+  )
+  const path = join(newPlace(), 'gear.xlsx')
+  writeFileSync(path, await writeWorkbook(cells as SheetData).toBuffer())
+  expect(bayboard(['import', path], { station })).toMatchObject({
+    status: 0,
+    stdout: expect.stringContaining('1 elements'),
+  })
+  expect(bayboard(['history', 'H-901'], { station }).stdout).toContain('made 2024-05')
+})
+
+test('the lists of one station make another that exports the same lists', () => {
+  const other = emptyStation()
+  recorded(
+    other,
+    HOUSE.filter((each) => each.do === 'add-rig'),
+  )
+  for (const list of ['members', 'gear', 'cares', 'fit-tests']) {
+    const { status, stdout } = bayboard(['export', '--list', list], { station })
+    expect(status).toBe(0)
+    const named = list === 'cares' || list === 'fit-tests' ? ['--by', 'M-104'] : []
+    expect(bayboard(['import', fileWith(stdout, `${list}.csv`), ...named], { station: other })).toMatchObject(
+      { status: 0 },
+    )
+    expect(bayboard(['export', '--list', list], { station: other }).stdout).toBe(stdout)
+  }
+})
+
+test.each([
+  [['import', 'x.csv', '--as', 'tanks'], '--as tanks is none of: gear, cares, fit-tests.'],
+  [['export', '--list', 'tanks'], 'There is no list tanks. Choose one of: gear, members, cares, fit-tests.'],
+  [
+    ['export', '--list', 'gear', '--format', 'pdf'],
+    'A list is made as csv, not as pdf: it is what import reads again.',
+  ],
+])('%j is wrong usage', (args, words) => {
+  expect(bayboard(args, { station })).toMatchObject({ status: 2, stdout: '', stderr: `bayboard: ${words}\n` })
+})
+
+const ODD = 'Nummer,Sache\nX-1,Helmet\nX-2,Hood\n'
+
+test('headings nobody knows are refused where nobody can be asked', () => {
+  const { status, stderr } = imported(ODD)
+  expect(status).toBe(1)
+  expect(stderr).toContain('What is missing: id (as "Asset #", "Barcode" or "Badge")')
+})
+
+test.skipIf(!loadPty())(
+  'headings nobody knows are asked about on a terminal, one by one, with samples',
+  async () => {
+    const path = fileWith(ODD, 'odd.csv')
+    const args = [PROGRAM, 'import', path, '--station', station]
+    const terminal = await openTerminal({ command: process.execPath, args, env: { LANG: 'C.UTF-8' } })
+    const answers: [asked: string, answer: string][] = [
+      ['What does the file hold?', ''],
+      ['Column "Nummer", with "X-1", "X-2"', '1'],
+      ['Column "Sache", with "Helmet", "Hood"', '1'],
+    ]
+    for (const [asked, answer] of answers) {
+      await expect.poll(() => terminal.written(), { timeout: 20_000 }).toContain(asked)
+      await expect
+        .poll(() => terminal.written().slice(terminal.written().lastIndexOf(asked)))
+        .toContain('leave it out: ')
+      await terminal.send(`${answer}\r`)
+    }
+    const { code } = await terminal.exit
+    expect(terminal.written()).toContain('The next time: --as gear --map "Nummer=id" --map "Sache=kind"')
+    expect([code, lastEvent()]).toMatchObject([
+      0,
+      { type: 'gear-imported', data: { elements: [{ id: 'X-1' }, { id: 'X-2' }] } },
+    ])
+  },
+)
