@@ -10,17 +10,15 @@ import type { Desk } from '../tui/run-board.ts'
 import { exportToStation, FORMATS } from './export.ts'
 import { eventsAbout } from './history.ts'
 import { planApart } from './plan-apart.ts'
-import { printToStation } from './print.ts'
-import { NOUNS } from './print/make.ts'
 
 export const deskOf = (session: Session, folder: string, data: URL): Desk => ({
   newest: (count, filter) => (filter ? newestPassing(folder, filter, count) : readNewest(folder, count)),
   card: (id) => cardText(eventsAbout(folder, id), session.state, id, session.now()).split('\n'),
-  exportLog(format) {
-    const noun = NOUNS.find((each) => each === format)
-    if (noun) return printToStation(session, folder, noun, data)
-    const known = FORMATS.find((each) => each === format)!
-    return exportToStation(session, folder, lastTour(session.state)!, known, data)
+  async exportLog(format) {
+    const known = FORMATS.find((each) => each === format)
+    if (known) return exportToStation(session, folder, lastTour(session.state)!, known, data)
+    const { printToStation } = await import('./print.ts')
+    return printToStation(session, folder, format, data)
   },
   plan: () => planApart(session),
 })

@@ -1,6 +1,7 @@
 // Puts a job on paper for a subcommand: the letters read from the data beside the program, the printing loaded only when asked for.
 import { readFileSync } from 'node:fs'
 import type { State } from '../domain/state.ts'
+import { whyOf } from '../store/trouble.ts'
 import type { Job } from '../paper/make-paper.ts'
 import type { Fonts, Paper } from '../paper/press.ts'
 
@@ -21,10 +22,19 @@ export const sayNoPaper = (name: string | undefined): string =>
 export const NOT_IN_A_TERMINAL =
   'A PDF cannot be read in a terminal. Nothing was written. Name a file with --out, or send it on through a pipe.'
 
-const fontsIn = (data: URL): Fonts => ({
-  regular: readFileSync(new URL('fonts/DejaVuSansCondensed.ttf', data)),
-  bold: readFileSync(new URL('fonts/DejaVuSansCondensed-Bold.ttf', data)),
-})
+function fontsIn(data: URL): Fonts {
+  const read = (name: string): Uint8Array => {
+    const place = new URL(`fonts/${name}.ttf`, data)
+    try {
+      return readFileSync(place)
+    } catch (error) {
+      throw new Error(`the letters to print with cannot be read from ${place.pathname}: ${whyOf(error)}`, {
+        cause: error,
+      })
+    }
+  }
+  return { regular: read('DejaVuSansCondensed'), bold: read('DejaVuSansCondensed-Bold') }
+}
 
 export async function onPaper(job: Job, paper: Paper, data: URL): Promise<Uint8Array> {
   const { makePaper } = await import('../paper/make-paper.ts')

@@ -4,7 +4,7 @@ import { join, parse, resolve } from 'node:path'
 import type { Session } from '../session.ts'
 import { NOT_IN_A_TERMINAL, onPaper, paperNamed, sayNoPaper } from './on-paper.ts'
 import { withStation } from './opened.ts'
-import { make, type Made, type Noun, type Wanted } from './print/make.ts'
+import { make, NOUNS, type Made, type Noun, type Wanted } from './print/make.ts'
 import { kindNamed } from './print/pick.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
 import { putOut, sayThere, writeWhole, type OutOptions } from './write-file.ts'
@@ -94,9 +94,11 @@ function wantedOf({ columns, rows, skip, event, ...options }: PrintOptions): Wan
 export async function printToStation(
   session: Session,
   folder: string,
-  noun: Noun,
+  name: string,
   data: URL,
 ): Promise<{ path: string } | { refused: string }> {
+  const noun = NOUNS.find((each) => each === name)
+  if (!noun) return { refused: `There is nothing called ${name} to print.` }
   const made = make(noun, { session, folder }, { ids: [] })
   if ('refused' in made) return made
   const stamp = session.now().slice(0, 19).replaceAll(/[-:]/g, '')

@@ -45,7 +45,9 @@ export function caresOf(events: readonly Event[], id: Id): StandingCare[] {
         .map((first): StandingCare => {
           let care = first
           const amendments = amendmentsOf(events, event.seq, id).filter(({ data }) => {
-            const isOfThis = data.care === undefined || data.care === care.care
+            const isOfThis =
+              (data.care === undefined || data.care === care.care) &&
+              (data.on === undefined || data.on === care.on)
             if (isOfThis && !data.with['withdrawn']) care = { ...care, ...data.with }
             return isOfThis
           })

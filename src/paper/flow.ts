@@ -24,7 +24,8 @@ export interface Flow {
   space(points: number): void
   /** Begins a new page unless this much is left. */
   keep(points: number): void
-  heading(text: string): void
+  /** A heading is never the last line of a page: `kept` points stand under and with it. */
+  heading(text: string, kept?: number): void
   paragraph(paragraph: Paragraph, width?: number): void
   table(columns: readonly Column[], rows: readonly Cell[][]): void
   finish(): Promise<Buffer>
@@ -36,6 +37,9 @@ interface Running {
   /** Said at the foot of every page. */
   foot: string
 }
+
+/** A heading with the titles of a table and a row or two. */
+const HEADED = 100
 
 /** A row taller than this part of a page may be broken. */
 const KEPT_WHOLE = 0.15
@@ -111,8 +115,8 @@ export function openFlow(press: Press, { mark, foot }: Running): Flow {
       y += points
     },
     keep,
-    heading(text) {
-      keep(60)
+    heading(text, kept = HEADED) {
+      keep(kept)
       y += 7
       flow.paragraph({ text, size: 10, bold: true })
       press.doc

@@ -2,16 +2,15 @@
 import { lineHeight } from './press.ts'
 import type { Flow } from './flow.ts'
 
-const HEIGHT = 76
-const ROOM_TO_SIGN = 24
+const HEIGHT = 66
+const ROOM_TO_SIGN = 22
 const BETWEEN = 20
 const FACE = { size: 7 }
 
 export type Signature = readonly [role: string, name: string]
 
 export function printSignatures(flow: Flow, signatures: readonly [Signature, Signature]): void {
-  flow.keep(HEIGHT)
-  flow.heading('Signatures')
+  flow.heading('Signatures', HEIGHT)
   flow.space(ROOM_TO_SIGN)
   const { press, left, width } = flow
   const half = (width - BETWEEN) / 2
@@ -27,7 +26,7 @@ export function printSignatures(flow: Flow, signatures: readonly [Signature, Sig
     press.write('date and time', x + half - 60, y + 3, FACE)
     press.write(fitting(flow, name, half), x, y + 3 + lineHeight(FACE), FACE)
   })
-  flow.space(24)
+  flow.space(20)
 }
 
 /** A name longer than its line is cut, since it stands whole at the head of the paper. */

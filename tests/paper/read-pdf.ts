@@ -94,3 +94,20 @@ export async function pictureOf(bytes: Uint8Array, at: number, scale: number): P
   await pdf.destroy()
   return { data: new Uint8ClampedArray(data), width, height }
 }
+
+/** A page as lines of text, top to bottom, each piece a gap apart: for a person to read. */
+export function linesOf({ pieces }: ReadPage): string[] {
+  const rows = new Map<number, Piece[]>()
+  for (const piece of pieces) {
+    const row = [...rows.keys()].find((y) => Math.abs(y - piece.y) < 2) ?? piece.y
+    rows.set(row, [...(rows.get(row) ?? []), piece])
+  }
+  return [...rows]
+    .toSorted(([one], [other]) => one - other)
+    .map(([, row]) =>
+      row
+        .toSorted((one, other) => one.x - other.x)
+        .map((each) => each.text)
+        .join('   '),
+    )
+}

@@ -8,11 +8,11 @@ import { printSignatures } from '../signatures.ts'
 const BODY = { size: 7.5 }
 
 export function printClosing(flow: Flow, log: ReadinessLog): void {
-  flow.heading('Policy in force')
+  flow.heading('Policy in force', 50)
   for (const { words } of policyLines(log)) flow.paragraph({ text: words, ...BODY })
-  flow.heading('Cautions')
+  flow.heading('Cautions', 50)
   flow.paragraph({ text: log.cautions.join(' '), ...BODY })
-  flow.heading('Journal')
+  flow.heading('Journal', 50)
   for (const { words } of journalLines(log)) flow.paragraph({ text: words, ...BODY })
   const { tour } = log
   const incoming =
