@@ -4,7 +4,7 @@ import { labelled } from '../domain/labels.ts'
 import type { Token } from './input/keys.ts'
 import { ACTIONS, LOOKING } from './keymap.ts'
 import { isTooSmall } from './panels/frame.ts'
-import { lastTop, partFrom } from './panels/reading.ts'
+import { lastTop, pageOf, partFrom } from './panels/reading.ts'
 import { WORKING } from './planning.ts'
 import { say, type Ui, type Updated } from './ui-state.ts'
 import { updateDeadlines } from './update/deadlines.ts'
@@ -124,7 +124,7 @@ function updateReading(ui: Ui, token: Token, view: View): Updated {
   if ('key' in token && (token.key === 'tab' || token.key === 'back-tab'))
     return { ui: { ...ui, top: partFrom(view, ui, view.size, token.key === 'back-tab') } }
   if (!('key' in token) || token.key !== 'escape')
-    return { ui: { ...ui, top: scrolled(ui.top, token, lastTop(view, ui, view.size)) } }
+    return { ui: { ...ui, top: scrolled(ui.top, token, lastTop(view, ui, view.size), pageOf(view.size)) } }
   if (ui.screen === 'help') return { ui: { ...ui, screen: 'board', top: 0 } }
   const left = { ...ui, card: null, top: 0 }
   return {

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest'
 import type { Event } from '../../src/domain/events.ts'
 import { logEntries } from '../../src/tui/log-entries.ts'
-import { fitCrew, FIT, reads } from '../domain/fit-crew.ts'
+import { fitCrew, FIT, reads, sendsAway } from '../domain/fit-crew.ts'
 import { journalOf, NOW, type Told } from '../domain/given.ts'
 import { bench, type Bench } from './bench.ts'
 import { demonstrationAfter, fitEngine } from './stations.ts'
@@ -107,6 +107,33 @@ test('one element that was not there is taken out of the exposure of a crew', ()
   board.type('c').pick('HE-1', 'withdraw').write('it was on the rack').press('enter')
   expect(board.state.elements.get('HE-1')!.exposures).toEqual([])
   expect(board.state.elements.get('HO-1')!.exposures).toHaveLength(1)
+})
+
+test('of two cares that one batch recorded for one element, the one that is meant is corrected or withdrawn', () => {
+  const cares = (['advanced-cleaning', 'drying'] as const).map((care) => ({
+    element: 'HO-1',
+    care,
+    on: '2026-11-23',
+    result: 'serviceable' as const,
+  }))
+  const sent = { ...sendsAway('HO-1'), at: '2026-11-20T08:00:00.000-05:00' }
+  const steps: Told[] = [sent, { do: 'receive-batch', elements: ['HO-1'], cares }]
+  const sorts = (board: Bench): string[] =>
+    board.state.elements
+      .get('HO-1')!
+      .cares.filter((each) => each.on >= '2026-11-01')
+      .map((each) => `${each.care} ${each.on}`)
+  const corrected = logAfter(...steps)
+    .type('c')
+    .pick('drying', 'day it was done')
+  corrected.write('2026-11-22').write('read the slip wrong').press('enter')
+  expect(sorts(corrected)).toEqual(['drying 2026-11-22', 'advanced-cleaning 2026-11-23'])
+  const withdrawn = logAfter(...steps)
+    .type('c')
+    .pick('drying', 'withdraw')
+    .write('never dried')
+    .press('enter')
+  expect(sorts(withdrawn)).toEqual(['advanced-cleaning 2026-11-23'])
 })
 
 test('what was done is not corrected but undone, and an answer is called again: the log says which', () => {

@@ -1,4 +1,5 @@
 // What is started from the log: correcting or withdrawing the record in hand, and choosing which records are shown.
+import { plain } from '../../domain/kinds.ts'
 import { changeOf, fieldsOf, sayValue, valueIn, type Field } from '../../domain/corrections.ts'
 import type { Command } from '../../domain/commands.ts'
 import { recordsOf } from '../../domain/decide/amend.ts'
@@ -16,7 +17,11 @@ const NOT_AT_ALL = 'withdrawn'
 /** Which of the records of one event is meant: an import holds many, a crew's exposure one for each element. */
 function askSubject({ state }: View, answers: Answers, records: readonly StandingRecord[]): Step | undefined {
   if (records.length === 1 || answers['subject'] !== undefined) return undefined
-  const options = records.map(({ subject }) => ({ value: subject, label: sayThing(state, subject) }))
+  const options = records.map((each) => ({
+    value: keyOf(each, records),
+    label: sayThing(state, each.subject),
+    note: isAmongSeveral(each, records) ? plain(String(each.said['care'])) : '',
+  }))
   const isExposure = records[0]!.type === 'exposure-recorded'
   const whole = { value: ALL, label: 'The exposure of all of them' }
   return {
@@ -26,6 +31,12 @@ function askSubject({ state }: View, answers: Answers, records: readonly Standin
     options: isExposure ? [whole, ...options] : options,
   }
 }
+
+/** One event can record several cares of one element: then the care is part of what is meant. */
+const isAmongSeveral = (record: StandingRecord, records: readonly StandingRecord[]): boolean =>
+  records.some((each) => each !== record && each.subject === record.subject)
+const keyOf = (record: StandingRecord, records: readonly StandingRecord[]): string =>
+  isAmongSeveral(record, records) ? `${record.subject} ${String(record.said['care'])}` : record.subject
 
 const sayThing = (state: State, id: string): string => {
   const element = state.elements.get(id)
@@ -80,6 +91,7 @@ const amendOf = (answers: Answers, record: StandingRecord, change: object, why =
   why,
   with: {
     ...(answers['subject'] !== undefined && answers['subject'] !== ALL && { subject: record.subject }),
+    ...(answers['subject']?.includes(' ') && answers['subject'] !== ALL && { of: record.said['care'] }),
     ...change,
   },
 })
@@ -95,7 +107,7 @@ export const correct: Action = {
     const records = recordsOf(view.state, Number(answers['seq']))
     const asked = askSubject(view, answers, records)
     if (asked) return asked
-    const record = records.find((each) => each.subject === answers['subject']) ?? records[0]
+    const record = records.find((each) => keyOf(each, records) === answers['subject']) ?? records[0]
     // Another terminal may have withdrawn it meanwhile.
     if (!record) return NOTHING_LEFT
     const whatAsked = askField(view, answers, record)

@@ -48,6 +48,9 @@ function ensembleLines({ rows, unicode }: View, id: string): string[] {
 export const lastTop = (view: View, ui: Ui, size: Size): number =>
   Math.max(0, wrapped(linesOf(view, ui), size).length - roomFor(view, size))
 
+/** How far a page of reading goes on: a line of the last page stays in sight. */
+export const pageOf = ({ rows }: Size): number => Math.max(1, rows - 6)
+
 /** The line at which the next part of a card or the help begins, or the one before. */
 export function partFrom(view: View, ui: Ui, size: Size, isBack: boolean): number {
   const lines = wrapped(linesOf(view, ui), size)

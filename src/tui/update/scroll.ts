@@ -3,17 +3,11 @@ import type { Token } from '../input/keys.ts'
 
 export const PAGE = 10
 
-const STEPS: Readonly<Record<string, number>> = {
-  up: -1,
-  down: 1,
-  'page-up': -PAGE,
-  'page-down': PAGE,
-  home: -Infinity,
-  end: Infinity,
-}
+const STEPS: Readonly<Record<string, number>> = { up: -1, down: 1, home: -Infinity, end: Infinity }
 
 /** Moves no further than `last`, so that the way back begins at once. */
-export function scrolled(from: number, token: Token, last: number): number {
-  const step = 'key' in token ? (STEPS[token.key] ?? 0) : 0
+export function scrolled(from: number, token: Token, last: number, page = PAGE): number {
+  const pages: Readonly<Record<string, number>> = { 'page-up': -page, 'page-down': page }
+  const step = 'key' in token ? (STEPS[token.key] ?? pages[token.key] ?? 0) : 0
   return Math.max(0, Math.min(last, Math.min(from, last) + step))
 }
