@@ -52,7 +52,7 @@ export const coat = (set: string, label: object = {}): Told[] =>
 const issue = (element: string, to: string): Told => ({ do: 'issue', element, to, on: '2025-01-10' })
 
 /** Everything that `member` wears, named by `set`. */
-const kit = (member: string, set: string): Told[] => [
+export const kit = (member: string, set: string): Told[] => [
   ...GARMENTS.flatMap(([kind, prefix]) => [...garment(kind, set), issue(`${prefix}-${set}`, member)]),
   { do: 'add-element', element: { id: `FP-${set}`, kind: 'facepiece', ...MASK } },
   issue(`FP-${set}`, member),
@@ -69,7 +69,7 @@ export const cylinder = (set: string): Told[] => [
     element: { id: `CY-${set}`, kind: 'cylinder', made: '2024-05', ratedPsi: 4500, construction: 'carbon' },
   },
 ]
-const breathing = (seat: string, set: string): Told[] => [
+export const breathing = (seat: string, set: string): Told[] => [
   ...airPack(set),
   issue(`AP-${set}`, seat),
   ...cylinder(set),

@@ -87,3 +87,14 @@ export function bestOf(model: PlanModel): ReturnType<typeof valuesOf> {
   }
   return best
 }
+
+/** The same where no spare is wanted for two kinds of gap: a coat never mends what boots do. */
+export const anyModelOfKinds: fc.Arbitrary<PlanModel> = anyModel.map((model) => ({
+  ...model,
+  spares: [...model.spares, ...model.spares.map((each) => `${each}b`)],
+  options: model.options.map((option) => {
+    const { gaps } = model.seats[model.gaps[option.gap]!.seat]!
+    const kind = gaps.indexOf(option.gap)
+    return { ...option, uses: option.uses.map((each) => each + kind * model.spares.length) }
+  }),
+}))
