@@ -11,7 +11,7 @@ import { JOURNAL_NAME } from '../store/journal.ts'
 import { makeStation, openStation, type NoStation } from '../store/station.ts'
 import { codeOf, whyOf } from '../store/trouble.ts'
 import { deskOf } from './desk.ts'
-import { complain, isNamed, print, stationFolder, type ExitStatus, type World } from './world.ts'
+import { complain, isNamed, printLine, stationFolder, type ExitStatus, type World } from './world.ts'
 
 interface BoardOptions {
   station?: string
@@ -94,7 +94,7 @@ export async function demo(
   const trouble = await makeDemonstration(world, place)
   if (trouble) return complain(world, trouble.sentence, trouble.why === 'taken' ? 1 : 3)
   if (!options.open || !world.stdout.isTTY || !world.stdin.isTTY) {
-    print(world, place)
+    printLine(world, place)
     return 0
   }
   return board(world, { station: place })

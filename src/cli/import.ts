@@ -20,7 +20,7 @@ import { whyOf } from '../store/trouble.ts'
 import { ask, canAsk } from './ask.ts'
 import { guideMap } from './guide-import.ts'
 import { withStation } from './opened.ts'
-import { complain, print, type ExitStatus, type World } from './world.ts'
+import { complain, print, type ExitStatus, type World, printLine } from './world.ts'
 
 interface ImportOptions {
   station?: string
@@ -93,13 +93,13 @@ async function take(
   const count = sayCount(found)
   const also = known ? ` ${known} ${known === 1 ? 'row is' : 'rows are'} on the books already.` : ''
   if (count === '') {
-    print(world, `Nothing in ${path} is new.${also} Nothing was imported.`)
+    printLine(world, `Nothing in ${path} is new.${also} Nothing was imported.`)
     return 0
   }
   for (const change of changes.slice(0, MOST_SHOWN)) print(world, `Changes ${sayChange(change)}`)
   if (changes.length > MOST_SHOWN) print(world, `${changes.length - MOST_SHOWN} more changes are not shown.`)
   if (options.dryRun) {
-    print(world, `${path} would bring ${count}.${also} Nothing was imported.`)
+    printLine(world, `${path} would bring ${count}.${also} Nothing was imported.`)
     return 0
   }
   if (changes.length && !options.update && !(await agrees(world, changes.length))) {

@@ -52,7 +52,7 @@ export async function init(world: World, options: InitOptions): Promise<ExitStat
   if (trouble) return complain(world, trouble.sentence, trouble.why === 'taken' ? 1 : 3)
   print(
     world,
-    `Made ${facts.name} in ${folder}.\nNext: bayboard record for its rigs, bayboard import FILE for members and gear, then bayboard to open the board.`,
+    `Made ${facts.name} in ${cleanText(folder)}.\nNext: bayboard record for its rigs, bayboard import FILE for members and gear, then bayboard to open the board.`,
   )
   return 0
 }
@@ -78,6 +78,6 @@ async function setAside(world: World, folder: string): Promise<string | undefine
   } catch (error) {
     return `${folder} cannot be moved to ${aside}: ${whyOf(error)}. Nothing was changed.`
   }
-  print(world, `The demonstration station is now in ${aside}.`)
+  print(world, `The demonstration station is now in ${cleanText(aside)}.`)
   return undefined
 }

@@ -10,7 +10,7 @@ import { sayFaults, type Fault } from '../store/imports/fault.ts'
 import { readSlip, type SlipRow } from '../store/imports/read-slip.ts'
 import { whyOf } from '../store/trouble.ts'
 import { withStation } from './opened.ts'
-import { complain, print, type ExitStatus, type World } from './world.ts'
+import { complain, print, type ExitStatus, type World, printLine } from './world.ts'
 
 interface ReceiveOptions {
   station?: string
@@ -53,7 +53,7 @@ export const receive = async (world: World, path: string, options: ReceiveOption
     if (!elements.length)
       return complain(world, `${path} brings nothing back${stays}. Nothing was recorded.`, 1)
     if (options.dryRun) {
-      print(world, `${path} would bring back ${count}. Nothing was recorded.`)
+      printLine(world, `${path} would bring back ${count}. Nothing was recorded.`)
       return 0
     }
     const by = options.by ?? state.tour?.officer

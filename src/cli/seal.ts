@@ -5,7 +5,7 @@ import { realFiles } from '../store/files.ts'
 import { makeSeal, newestSeal } from '../store/seals/seal.ts'
 import { readEvents } from '../store/station.ts'
 import { withStation } from './opened.ts'
-import { complain, print, type ExitStatus, type World } from './world.ts'
+import { complain, print, type ExitStatus, type World, printLine } from './world.ts'
 
 interface SealOptions {
   station?: string
@@ -29,7 +29,7 @@ export const seal = (world: World, options: SealOptions): Promise<ExitStatus> =>
     for (const each of missing) {
       const sealed = makeSeal(realFiles, folder, key, { ...each, at: session.now() })
       if ('failed' in sealed) return complain(world, sealed.failed, 3)
-      print(world, `Sealed tour ${cleanText(each.tour)}: ${sealed.path}`)
+      printLine(world, `Sealed tour ${cleanText(each.tour)}: ${sealed.path}`)
     }
     if (!missing.length) print(world, `Every hand-over has its seal: ${handOvers.length}.`)
     print(world, `The newest, to be kept elsewhere:\n\n${newestSeal(folder, last.tour)?.text ?? ''}`)

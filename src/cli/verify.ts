@@ -103,7 +103,7 @@ function linesOf({ lines, head, faults, torn, seals, against, unsealed, keys }: 
       : []),
     faults.length === 0
       ? `The journal verifies: ${lines} lines, head ${head.hash}.`
-      : `The journal does not verify: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'} in ${lines} lines. Nothing was repaired. Keep a copy of ${folder}, and bring back a good copy of it.`,
+      : `The journal does not verify: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'} in ${lines} lines. Nothing was repaired. Keep a copy of ${cleanText(folder)}, and bring back a good copy of it.`,
     ...seals.filter((each) => !each.holds).map((each) => `Seal ${saySeal(each)}`),
     ...(seals.length ? [`Seals in the folder seals: ${holding} of ${seals.length} hold.`] : []),
     ...(unsealed.length

@@ -36,6 +36,9 @@ export const print = (world: World, text: string): void => {
   world.stdout.write(text.endsWith('\n') ? text : `${text}\n`)
 }
 
+/** One line that may quote a path or an argument: nothing quoted may drive the terminal. */
+export const printLine = (world: World, sentence: string): void => print(world, cleanText(sentence))
+
 /** An error for the user: what happened, what is safe, what to do next. */
 export function complain(world: World, sentence: string, status: ExitStatus): ExitStatus {
   // It may quote an argument or a file, and nothing quoted may drive the terminal.

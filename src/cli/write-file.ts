@@ -13,7 +13,7 @@ import {
 } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
 import { codeOf, whyOf } from '../store/trouble.ts'
-import { complain, print, type ExitStatus, type World } from './world.ts'
+import { complain, printLine, type ExitStatus, type World } from './world.ts'
 
 /** Whole, or in pieces as they are made, so that a long file is never held in memory. */
 export type Content = string | Uint8Array | Iterable<string | Uint8Array>
@@ -36,7 +36,7 @@ export function putOut(world: World, content: Content, { out, force = false }: O
   }
   const trouble = writeWhole(out, content, force)
   if (trouble !== undefined) return complain(world, trouble, 3)
-  print(world, `Wrote ${resolve(out)}`)
+  printLine(world, `Wrote ${resolve(out)}`)
   return 0
 }
 
