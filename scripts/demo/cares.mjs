@@ -25,20 +25,29 @@ export function writeCares(book, { platoons, all }, gear) {
     care(days, '16:00', id, 'advanced-inspection', { who: 'Verified bench (invented)' })
   }
 
+  const yearBefore = []
   for (const [index, person] of all.entries()) {
     // One member of another platoon has let the year lapse.
     const days = person.platoon === 2 && person.index === 6 ? 380 : 25 + ((index * 37) % 290)
-    const test = (on) =>
-      book.on(on, '13:30', keeper, {
-        do: 'record-fit-test',
-        member: person.id,
-        facepiece: { model: FACEPIECE, size: person.sizes.facepiece },
-        on: ago(on),
-        result: 'pass',
-      })
-    if (days < 100) test(days + 350)
-    test(days)
+    const test = (on) => ({
+      member: person.id,
+      facepiece: { model: FACEPIECE, size: person.sizes.facepiece },
+      on: ago(on),
+      result: 'pass',
+    })
+    if (days < 100) yearBefore.push(test(days + 350))
+    book.on(days, '13:30', keeper, { do: 'record-fit-test', ...test(days) })
   }
+  // The tester's list of the year before came as a file, after the last of its tests.
+  book.on(370, '10:30', keeper, {
+    do: 'import-records',
+    file: 'fit-tests.csv (invented)',
+    members: [],
+    elements: [],
+    cares: [],
+    fitTests: yearBefore,
+    changes: [],
+  })
 
   writeTests(gear, care)
   writeDelivery(book, keeper)

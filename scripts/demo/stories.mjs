@@ -115,13 +115,14 @@ function writeSmallThings(book, { platoons, platoonOf }, gear) {
     to: 'Cleaning bench (invented)',
     for: 'specialised-cleaning',
   })
-  book.on(4, '16:00', platoonOf(4)[0].id, { do: 'receive-back', elements: [gloves] })
-  book.on(
-    4,
-    '16:05',
-    platoonOf(4)[0].id,
-    done(gloves, 'specialised-cleaning', 4, { who: 'Cleaning bench (invented)' }),
-  )
+  // It comes back with the slip that went along, filled in.
+  const { do: _, ...cleaned } = done(gloves, 'specialised-cleaning', 4, { who: 'Cleaning bench (invented)' })
+  book.on(4, '16:00', platoonOf(4)[0].id, {
+    do: 'receive-batch',
+    elements: [gloves],
+    cares: [cleaned],
+    file: 'care-slip.csv (invented)',
+  })
 
   const cylinder = gear.cylinders['E9-3']
   const amends = book.on(4, '08:20', yesterday[0].id, { do: 'read-pressure', element: cylinder, psi: 445 })
