@@ -1,6 +1,6 @@
 // `bayboard` and `bayboard demo`: opens the board on a station; on first use it makes the demonstration, marked as invented.
 import { randomUUID } from 'node:crypto'
-import { existsSync, linkSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, linkSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import type { Demo } from '../demo.ts'
@@ -8,6 +8,8 @@ import { instantToMs } from '../domain/time.ts'
 import { openSession } from '../session.ts'
 import { makeFolderToStay, realFiles } from '../store/files.ts'
 import { JOURNAL_NAME } from '../store/journal.ts'
+import { KEYS } from '../store/seals/keys.ts'
+import { SEALS } from '../store/seals/seal.ts'
 import { makeStation, openStation, type NoStation } from '../store/station.ts'
 import { codeOf, whyOf } from '../store/trouble.ts'
 import { deskOf } from './desk.ts'
@@ -122,6 +124,7 @@ async function makeDemonstration(world: World, folder: string): Promise<NoStatio
     const journal = realFiles.open(join(making, JOURNAL_NAME), 'append')
     realFiles.fdatasync(journal)
     realFiles.close(journal)
+    if (!existsSync(join(folder, JOURNAL_NAME))) bringAlong(making, folder)
     linkSync(join(making, JOURNAL_NAME), join(folder, JOURNAL_NAME))
     realFiles.syncFolder(folder)
     return undefined
@@ -134,6 +137,17 @@ async function makeDemonstration(world: World, folder: string): Promise<NoStatio
       : inTrouble(`The demonstration cannot be made in ${folder}: ${whyOf(error)}. Name another folder.`)
   } finally {
     rmSync(making, { recursive: true, force: true })
+  }
+}
+
+/** The keys and seals that the journal speaks of are there before it is. */
+function bringAlong(making: string, folder: string): void {
+  for (const name of [KEYS, SEALS]) {
+    const [from, to] = [join(making, name), join(folder, name)]
+    if (!existsSync(from)) continue
+    makeFolderToStay(realFiles, to)
+    for (const file of readdirSync(from)) renameSync(join(from, file), join(to, file))
+    realFiles.syncFolder(to)
   }
 }
 

@@ -78,7 +78,18 @@ describe('demo', () => {
     expect(status).toBe(0)
     const [path, ...more] = lines(stdout)
     expect(more).toEqual([])
-    expect(bayboard(['verify'], { station: path! }).status).toBe(0)
+    const verified = bayboard(['verify'], { station: path! })
+    expect(verified.status).toBe(0)
+    expect(verified.stdout).toMatch(/Seals in the folder seals: (\d+) of \1 hold\./)
+  })
+
+  test('its key comes along, so that a hand-over at it is sealed like any other', () => {
+    const station = lines(bayboard(['demo', '--no-open'], { env: { TMPDIR: newPlace() } }).stdout)[0]!
+    const handOver = { do: 'hand-over', by: 'M-901', to: 'M-912' }
+    expect(bayboard(['record'], { station, input: `${JSON.stringify(handOver)}\n` })).toMatchObject({
+      status: 0,
+      stderr: '',
+    })
   })
 
   test('refuses a folder that holds a station, and says why where it cannot make one', () => {
