@@ -13,7 +13,8 @@ import { planApart } from './plan-apart.ts'
 
 export const deskOf = (session: Session, folder: string, data: URL): Desk => ({
   newest: (count, filter) => (filter ? newestPassing(folder, filter, count) : readNewest(folder, count)),
-  card: (id) => cardText(eventsAbout(folder, id), session.state, id, session.now()).split('\n'),
+  card: (id) =>
+    cardText(eventsAbout(folder, id, session.head.seq), session.state, id, session.now()).split('\n'),
   async exportLog(format) {
     const known = FORMATS.find((each) => each === format)
     if (known) return exportToStation(session, folder, lastTour(session.state)!, known, data)

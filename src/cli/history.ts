@@ -2,7 +2,7 @@
 import type { Event } from '../domain/events.ts'
 import { aboutOf } from '../domain/about.ts'
 import { historyText } from '../exports/history.ts'
-import { readEvents } from '../store/station.ts'
+import { readEvents, readEventsNaming } from '../store/station.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 
@@ -17,16 +17,17 @@ export const history = (world: World, id: string, options: { station?: string })
         1,
       )
     }
-    const events = eventsAbout(folder, id)
+    const events = eventsAbout(folder, id, session.head.seq)
     print(world, historyText(events, state, id, session.now()))
     return 0
   })
 
-/** Every event that is about an id, in the order of the journal. */
-export function eventsAbout(folder: string, id: string): Event[] {
+/** Every event up to `lastSeq` that is about an id, in the order of the journal. */
+export function eventsAbout(folder: string, id: string, lastSeq: number): Event[] {
   const events: Event[] = []
-  readEvents(folder, (event) => {
+  const take = (event: Event): void => {
     if (aboutOf(event).includes(id)) events.push(event)
-  })
+  }
+  if (!readEventsNaming(folder, id, lastSeq, take)) readEvents(folder, take)
   return events
 }

@@ -6,7 +6,16 @@ import type { Condition, Policy } from './policy/shape.ts'
 import { judgePresence } from './rules/composition.ts'
 import { judgeByAll, judgeElement } from './rules/judge.ts'
 import { byWeight, isFit, worstOf, type Setting, type Verdict, type Wearer } from './rules/verdict.ts'
-import { assigned, holderOf, isHere, place, type Element, type Seat, type State } from './state.ts'
+import {
+  assigned,
+  holderOf,
+  isHere,
+  place,
+  type Element,
+  type Member,
+  type Seat,
+  type State,
+} from './state.ts'
 import { tourDays } from './rotation.ts'
 import { addDays, dateOf, type Instant } from './time.ts'
 
@@ -59,14 +68,34 @@ export function settingOf(state: State, policy: Policy, at: Instant): Setting {
   return { policy, at, today, until, tourSince: tour?.opened.at }
 }
 
-export function wearerAt(state: State, seat: Seat): Wearer {
-  const parts = new Map<Kind, Element>()
-  for (const kind of KINDS) {
-    const element = assigned(state, holderOf(seat, kind), kind)
-    if (element && isHere(element)) parts.set(kind, element)
-  }
-  return { seat, member: seat.member === null ? null : (state.members.get(seat.member) ?? null), parts }
+/** Everything on the books that the judging of a riding position looks at. Records are replaced, never changed: the same are the same. */
+interface Books {
+  seat: Seat
+  member: Member | null
+  answered: boolean
+  /** By kind, in the order of KINDS: what is on the books for the place, and whether it stands in. */
+  elements: (Element | undefined)[]
+  standsIn: boolean[]
 }
+
+function booksAt(state: State, seat: Seat): Books {
+  const places = KINDS.map((kind) => ({ kind, holder: holderOf(seat, kind) }))
+  return {
+    seat,
+    member: seat.member === null ? null : (state.members.get(seat.member) ?? null),
+    answered: state.tour?.answers.has(seat.id) ?? false,
+    elements: places.map(({ kind, holder }) => assigned(state, holder, kind)),
+    standsIn: places.map(({ kind, holder }) => holder !== null && state.standIns.has(place(holder, kind))),
+  }
+}
+
+const wearerOf = ({ seat, member, elements }: Books): Wearer => ({
+  seat,
+  member,
+  parts: new Map(elements.flatMap((each) => (each && isHere(each) ? [[each.kind, each]] : []))),
+})
+
+export const wearerAt = (state: State, seat: Seat): Wearer => wearerOf(booksAt(state, seat))
 
 /** Every verdict on a place, were this element in it: what must be there, then what its own rules and its wearer say. */
 export function judgePlace(
@@ -80,21 +109,20 @@ export function judgePlace(
   return [...presence, ...present]
 }
 
-function assessPlace(state: State, setting: Setting, wearer: Wearer, kind: Kind): PlaceAssessment {
-  const holder = holderOf(wearer.seat, kind)
-  const element = assigned(state, holder, kind)
-  const verdicts = judgePlace(setting, wearer, kind, element).toSorted(byWeight)
-  const standsIn = holder !== null && state.standIns.has(place(holder, kind))
-  return { kind, element, standsIn, state: worstOf(verdicts), verdicts }
-}
+export const assessSeat = (state: State, setting: Setting, seat: Seat): SeatAssessment =>
+  judgeSeat(booksAt(state, seat), setting)
 
-export function assessSeat(state: State, setting: Setting, seat: Seat): SeatAssessment {
-  const wearer = wearerAt(state, seat)
-  const answered = state.tour?.answers.has(seat.id) ?? false
+function judgeSeat(books: Books, setting: Setting): SeatAssessment {
+  const { seat, answered, elements, standsIn } = books
   if (seat.member === null) {
     return { seat, state: 'unfilled', fit: false, answered: false, places: [], reasons: [] }
   }
-  const places = KINDS.map((kind) => assessPlace(state, setting, wearer, kind))
+  const wearer = wearerOf(books)
+  const places = KINDS.map((kind, at): PlaceAssessment => {
+    const element = elements[at]
+    const verdicts = judgePlace(setting, wearer, kind, element).toSorted(byWeight)
+    return { kind, element, standsIn: standsIn[at]!, state: worstOf(verdicts), verdicts }
+  })
   const reasons = places
     .flatMap((each) => each.verdicts)
     .filter((each) => each.state !== 'ready')
@@ -103,10 +131,43 @@ export function assessSeat(state: State, setting: Setting, seat: Seat): SeatAsse
   return { seat, state: condition, fit: isFit(condition), answered, places, reasons }
 }
 
-export function assess(state: State, policy: Policy, at: Instant): Assessment {
+/** From what each assessment was made, so that the next one knows whether it would come out the same. */
+const madeFrom = new WeakMap<SeatAssessment, { books: Books; setting: Setting }>()
+
+/** Whether nothing that is looked at has changed: neither the books, nor the policy, nor a day. The time of day is not looked at. */
+function isAsBefore(made: SeatAssessment, books: Books, setting: Setting): boolean {
+  const from = madeFrom.get(made)
+  if (!from) return false
+  const { policy, today, until, tourSince } = from.setting
+  const isSameTime =
+    policy === setting.policy &&
+    today === setting.today &&
+    until === setting.until &&
+    tourSince === setting.tourSince
+  return (
+    isSameTime &&
+    from.books.seat === books.seat &&
+    from.books.member === books.member &&
+    from.books.answered === books.answered &&
+    from.books.elements.every((each, at) => each === books.elements[at]) &&
+    from.books.standsIn.every((each, at) => each === books.standsIn[at])
+  )
+}
+
+/** Judges every riding position, or takes over from an assessment made before what would come out the same. */
+export function assess(state: State, policy: Policy, at: Instant, before?: Assessment): Assessment {
   const setting = settingOf(state, policy, at)
+  const known = new Map(before?.rigs.flatMap((rig) => rig.seats.map((each) => [each.seat.id, each])))
+  const assessed = (id: Id): SeatAssessment => {
+    const books = booksAt(state, state.seats.get(id)!)
+    const made = known.get(id)
+    if (made && isAsBefore(made, books, setting)) return made
+    const now = judgeSeat(books, setting)
+    madeFrom.set(now, { books, setting })
+    return now
+  }
   const rigs = [...state.rigs.values()].map((rig): RigAssessment => {
-    const seats = rig.seats.map((id) => assessSeat(state, setting, state.seats.get(id)!))
+    const seats = rig.seats.map(assessed)
     const fit = seats.filter((each) => each.fit).length
     const criticalOpen = seats.filter((each) => each.seat.critical && !each.fit).map((each) => each.seat)
     const canRide = fit >= rig.minimum && criticalOpen.length === 0
@@ -116,7 +177,8 @@ export function assess(state: State, policy: Policy, at: Instant): Assessment {
 }
 
 /** The station judged by the policy its own journal has adopted. */
-export const assessNow = (state: State, at: Instant): Assessment => assess(state, policyOf(state), at)
+export const assessNow = (state: State, at: Instant, before?: Assessment): Assessment =>
+  assess(state, policyOf(state), at, before)
 
 /** Is the answer yes? Every filled seat is fit and every rig can ride; a station without a rig is not ready. */
 export const isReady = ({ rigs }: Assessment): boolean =>

@@ -151,10 +151,17 @@ export function sayRig({ minimum, fit, canRide, criticalOpen }: RigAssessment): 
   return canRide ? `can ride: ${count}` : `cannot ride: ${count}${open ? `; without ${open}` : ''}`
 }
 
+/** A riding position that was judged once is worded once: its member and the policy are part of the judging. */
+const rowsOf = new WeakMap<SeatAssessment, Row>()
+
 function rigLine(assessment: Assessment, state: State, rig: RigAssessment): RigLine {
   const { id, name, minimum, fit, canRide } = rig
   const words = sayRig(rig)
-  const rows = rig.seats.map((seat) => rowOf(assessment, state, seat))
+  const rows = rig.seats.map((seat) => {
+    const row = rowsOf.get(seat) ?? rowOf(assessment, state, seat)
+    rowsOf.set(seat, row)
+    return row
+  })
   return { id, name, minimum, fit, canRide, words, tone: canRide ? 'good' : 'bad', rows }
 }
 

@@ -67,7 +67,13 @@ export function instantOf(date: LocalDate, time: string, zone: string): Instant 
   return !first!.startsWith(wall) && second!.startsWith(wall) ? second! : first!
 }
 
+/** Deadlines repeat across a department, so the same few sums are asked for again and again. */
 const sums = new Map<string, LocalDate>()
+function keepSum(key: string, sum: LocalDate): LocalDate {
+  if (sums.size > 50_000) sums.clear()
+  sums.set(key, sum)
+  return sum
+}
 
 /** Calendar arithmetic, months clipped to their last day: 31 January and one month is 28 or 29 February. */
 export function addDuration(date: LocalDate, duration: Duration): LocalDate {
@@ -76,10 +82,7 @@ export function addDuration(date: LocalDate, duration: Duration): LocalDate {
   if (sum === undefined) {
     const [, years, months, weeks, days] = DURATION.exec(duration)!.map((part) => Number(part ?? 0))
     const moved = add(new UTCDateMini(date), { years: years!, months: months!, weeks: weeks!, days: days! })
-    sum = formatISO(moved, { representation: 'date' })
-    // Deadlines repeat across a department, so the same few sums are asked for again and again.
-    if (sums.size > 50_000) sums.clear()
-    sums.set(key, sum)
+    sum = keepSum(key, formatISO(moved, { representation: 'date' }))
   }
   return sum
 }
@@ -88,10 +91,13 @@ export function addDuration(date: LocalDate, duration: Duration): LocalDate {
 export const daysBetween = (from: LocalDate, to: LocalDate): number =>
   differenceInCalendarDays(new UTCDateMini(to), new UTCDateMini(from))
 
-export const addDays = (date: LocalDate, days: number): LocalDate =>
-  days < 0
-    ? formatISO(add(new UTCDateMini(date), { days }), { representation: 'date' })
-    : addDuration(date, `P${days}D`)
+export function addDays(date: LocalDate, days: number): LocalDate {
+  if (days >= 0) return addDuration(date, `P${days}D`)
+  const key = date + days
+  return (
+    sums.get(key) ?? keepSum(key, formatISO(add(new UTCDateMini(date), { days }), { representation: 'date' }))
+  )
+}
 
 /** A label states month and year only; the safe reading is the month's first day. */
 export const firstDay = (month: Month): LocalDate => `${month}-01`
@@ -102,13 +108,19 @@ const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ')
 export const sayDate = (date: LocalDate): string =>
   `${Number(date.slice(8))} ${MONTHS[Number(date.slice(5, 7)) - 1]} ${date.slice(0, 4)}`
 
+const said = new Map<Duration, string>()
+
 /** `P10Y` reads `10 years`. */
 export function sayDuration(duration: Duration): string {
+  const known = said.get(duration)
+  if (known !== undefined) return known
   const [, ...counts] = DURATION.exec(duration)!
   const units = ['year', 'month', 'week', 'day']
-  return counts
+  const words = counts
     .flatMap((count, index) =>
       count ? [`${Number(count)} ${units[index]}${Number(count) === 1 ? '' : 's'}`] : [],
     )
     .join(' ')
+  said.set(duration, words)
+  return words
 }

@@ -8,6 +8,7 @@ import type { Files } from './files.ts'
 import { openJournal, type Journal, type Opened } from './journal.ts'
 import type { Entry } from './line.ts'
 import { withLock, type Held } from './lock.ts'
+import { entriesNaming } from './search.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
 import { sealingOf } from './seals/sealing.ts'
 import { readSnapshot, writeSnapshot } from './snapshot.ts'
@@ -117,6 +118,22 @@ export function readEvents(folder: string, take: (event: Logged) => void): NoSta
   const stopped =
     caught.kind === 'damaged' || caught.kind === 'unreadable' ? caught.sentence : reader.strange()
   return stopped === undefined ? {} : { stopped }
+}
+
+/**
+ * Delivers the events up to `lastSeq` whose lines name an id, and perhaps some more, without reading the rest; false,
+ * with nothing delivered, when a line does not check and the journal has to be read from its start.
+ */
+export function readEventsNaming(
+  folder: string,
+  id: string,
+  lastSeq: number,
+  take: (event: Logged) => void,
+): boolean {
+  const entries = entriesNaming(folder, id, lastSeq)
+  if (!entries?.every((entry) => KNOWN.has(entry.type))) return false
+  for (const entry of entries) take(asEvent(entry))
+  return true
 }
 
 /** Makes an empty station: a journal whose first event says what the station is. Refuses a folder that holds one. */

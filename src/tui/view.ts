@@ -1,5 +1,5 @@
 // Everything a screen is drawn from and an action is decided on, made from one state and one instant. Pure.
-import { assessNow } from '../domain/assess.ts'
+import { assessNow, type Assessment } from '../domain/assess.ts'
 import { arrange, type Board, type RigLine, type Row } from '../domain/board.ts'
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
@@ -31,12 +31,16 @@ export interface View {
 
 const boards = new WeakMap<State, { at: Instant; board: Board }>()
 
+/** What was judged last: of the next state only what has changed since is judged again. */
+let last: Assessment | undefined
+
 /** The board for a state, kept while neither the state nor the minute changes. */
 export function boardOf(state: State, at: Instant): Board {
   const minute = at.slice(0, 16)
   const kept = boards.get(state)
   if (kept && kept.at === minute) return kept.board
-  const board = arrange(assessNow(state, at), state)
+  last = assessNow(state, at, last)
+  const board = arrange(last, state)
   boards.set(state, { at: minute, board })
   return board
 }

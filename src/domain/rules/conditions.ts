@@ -28,7 +28,9 @@ function isCleared(exposure: ExposureRecord, care: CareRecord): boolean {
 export const judgeExposure: Judge = (rule, element) => {
   if (!('exposure' in rule.watch)) return undefined
   const { exposure: sort, clearedBy } = rule.watch
-  const clearing = element.cares.filter((care) => clearedBy.includes(care.care))
+  // Most gear has never met most things.
+  const isClean = !element.exposures.some((each) => each.exposure === sort)
+  const clearing = isClean ? [] : element.cares.filter((care) => clearedBy.includes(care.care))
   const open = element.exposures.findLast(
     (each) => each.exposure === sort && !clearing.some((care) => isCleared(each, care)),
   )

@@ -1,0 +1,91 @@
+// Judging again only what an event touched or a day passed comes out the same as judging all, after every event.
+import * as fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { assess, assessNow, type Assessment } from '../../src/domain/assess.ts'
+import { arrange } from '../../src/domain/board.ts'
+import { evolve } from '../../src/domain/evolve.ts'
+import { policyOf } from '../../src/domain/policy/in-force.ts'
+import { emptyState, type State } from '../../src/domain/state.ts'
+import type { Instant } from '../../src/domain/time.ts'
+import { pack, unpack } from '../../src/store/packed-state.ts'
+import { anyActs, anyTour, journalAfter, RUNS } from './any-commands.ts'
+import { fitCrew } from './fit-crew.ts'
+import { NOW } from './given.ts'
+
+const seatsOf = (assessment: Assessment | undefined) => assessment?.rigs.flatMap((rig) => rig.seats) ?? []
+/** Nothing of what was judged before can be taken over from records that are all new. */
+const anew = (state: State): State => unpack(pack(state))!
+
+/** The tour's own day, past midnight, its end, and days on which limits fall. */
+const TIMES: Instant[] = [
+  NOW,
+  '2026-11-24T23:59:59.999-05:00',
+  '2026-11-25T00:00:00.000-05:00',
+  '2026-11-25T07:00:00.000-05:00',
+  '2026-11-26T08:00:00.000-05:00',
+  '2027-05-20T08:00:00.000-05:00',
+  '2037-01-01T08:00:00.000-05:00',
+]
+const times = fc.infiniteStream(fc.constantFrom(NOW, NOW, NOW, ...TIMES))
+
+function follow(commands: Parameters<typeof journalAfter>[0], at: Iterator<Instant>) {
+  const counted = { kept: 0, judged: 0 }
+  let state = emptyState()
+  let before: Assessment | undefined
+  for (const event of journalAfter(commands)) {
+    state = evolve(state, event)
+    const now = at.next().value as Instant
+    const again = assessNow(state, now, before)
+    const whole = assess(anew(state), policyOf(state), now)
+    expect(again).toEqual(whole)
+    expect(arrange(again, state)).toEqual(arrange(whole, state))
+    const known = new Set(seatsOf(before))
+    for (const seat of seatsOf(again)) counted[known.has(seat) ? 'kept' : 'judged']++
+    before = again
+  }
+  return counted
+}
+
+describe('an assessment made with the one before it', () => {
+  it('equals the whole one after every event of any tour, whatever the hour it is looked at', () => {
+    const all = { kept: 0, judged: 0 }
+    fc.assert(
+      fc.property(anyTour, anyActs, times, (commands, acts, at) => {
+        for (const each of [commands, acts]) {
+          const counted = follow(each, at)
+          all.kept += counted.kept
+          all.judged += counted.judged
+        }
+      }),
+      { ...RUNS, numRuns: 25 },
+    )
+    // Otherwise this would compare nothing with nothing.
+    expect(Math.min(all.kept, all.judged)).toBeGreaterThan(100)
+  })
+
+  it('judges nothing again while only minutes pass, and everything at midnight', () => {
+    const state = fitCrew()
+    const before = assessNow(state, '2026-11-24T08:00:00.000-05:00')
+    const later = assessNow(state, '2026-11-24T23:59:59.999-05:00', before)
+    expect(seatsOf(later).every((seat, at) => seat === seatsOf(before)[at])).toBe(true)
+    const midnight = assessNow(state, '2026-11-25T00:00:00.000-05:00', later)
+    expect(seatsOf(midnight).some((seat) => seatsOf(later).includes(seat))).toBe(false)
+  })
+
+  it('judges again the riding position whose element was tagged, and no other', () => {
+    const state = fitCrew()
+    const before = assessNow(state, NOW)
+    const worn = seatsOf(before).find((seat) => seat.places.some((place) => place.element))!
+    const element = worn.places.find((place) => place.element)!.element!.id
+    const tagged = evolve(state, {
+      seq: state.seq + 1,
+      at: NOW,
+      by: 'M-104',
+      type: 'element-tagged',
+      data: { element, reason: 'torn', matter: 'safety' },
+    })
+    const after = assessNow(tagged, NOW, before)
+    const changed = seatsOf(after).filter((seat) => !seatsOf(before).includes(seat))
+    expect(changed.map((each) => each.seat.id)).toEqual([worn.seat.id])
+  })
+})
