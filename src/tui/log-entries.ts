@@ -1,4 +1,5 @@
 // The newest events as the lines of the log, each with what became of it; it must never leave one out.
+import { aboutOf } from '../domain/about.ts'
 import type { Event, EventOf } from '../domain/events.ts'
 import type { State } from '../domain/state.ts'
 import { sayMember } from '../domain/decide/decision.ts'
@@ -47,6 +48,7 @@ export function logEntries(events: readonly Event[], state: State): LogEntry[] {
       seq: event.seq,
       text: `#${event.seq} ${sayWhen(event.at)} ${event.by}: ${said}`,
       became: last && sayAmended(last),
+      about: [...new Set(aboutOf(event))],
       versions: last
         ? [`As first recorded: ${said}`, ...amendments.map((each) => sayVersion(each, state))]
         : [],

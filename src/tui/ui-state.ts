@@ -15,6 +15,8 @@ export interface LogEntry {
   text: string
   /** `withdrawn by #41`: what became of it. */
   became?: string | undefined
+  /** All that it is about, where its sentence names only the first few. */
+  about: readonly Id[]
   /** As first recorded and as amended, in order; none where it stands as it was recorded. */
   versions: readonly string[]
   /** It amends or withdraws another. */

@@ -82,7 +82,7 @@ test('an act is not withdrawn: the log says so before it asks for a reason', () 
 })
 
 test('who or what there is cannot be withdrawn; the log says how it is corrected', () => {
-  const log = [{ seq: 2, text: '#2', versions: [], isCorrection: false, isLabel: true }]
+  const log = [{ seq: 2, text: '#2', about: [], versions: [], isCorrection: false, isLabel: true }]
   const board = bench(fitEngine(), { ui: { screen: 'log', log } }).type('-')
   expect(board.ui).toMatchObject({ screen: 'log', action: null })
   expect(board.ui.message!.text).toBe(

@@ -154,6 +154,12 @@ test('only one member: the title says so, the others are gone, and Esc shows all
   expect(board.press('escape').ui.screen).toBe('board')
 })
 
+test('a record read whole names all that it is about, where its line names only the first few', () => {
+  const board = logAfter({ do: 'record-exposure', exposure: 'water', seats: ['E6-1', 'E6-2'] })
+  expect(board.ui.log[0]!.text).not.toContain('CY-2')
+  expect(board.press('enter').text()).toMatch(/It is about: E6-1, E6-2, [^]*CY-2\./)
+})
+
 test('a choice of what to show that is left with Esc changes nothing', () => {
   const board = noted().type('l')
   const before = board.text()

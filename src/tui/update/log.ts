@@ -20,11 +20,18 @@ export function updateLog(ui: Ui, token: Token, view: View): Updated {
         ? { ui: { ...ui, filter: null }, effect: { log: true } }
         : { ui: { ...ui, screen: 'board' } }
     case 'enter':
-      return entry ? { ui: showCard(ui, `event ${entry.seq}`, [entry.text, '', ...entry.versions]) } : { ui }
+      return entry ? { ui: showCard(ui, `event ${entry.seq}`, wholeOf(entry)) } : { ui }
     default:
       return { ui: { ...ui, entry: ui.log[scrolled(at, token, ui.log.length - 1)]?.seq ?? null } }
   }
 }
+
+/** The record with every version of it, and all that it is about. */
+const wholeOf = ({ text, versions, about }: LogEntry): string[] => [
+  text,
+  ...(versions.length ? ['', ...versions] : []),
+  ...(about.length ? ['', `It is about: ${about.join(', ')}.`] : []),
+]
 
 function press(ui: Ui, char: string, view: View, entry: LogEntry | undefined): Updated {
   const action = LOG_ACTIONS.find((each) => each.key === char)
