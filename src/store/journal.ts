@@ -7,14 +7,12 @@ import { ZEROS, type Draft, type Entry } from './line.ts'
 import { eachLine } from './line-reader.ts'
 import type { Held } from './lock.ts'
 import { readOnlyReason, type OpenFile } from './open-file.ts'
+import { JOURNAL_FORMAT, readingOf, type Reading } from './formats.ts'
 import { isAt, START, type Position } from './position.ts'
 import { setTornAside, type SetAside } from './torn-tail.ts'
 import { codeOf, whyOf } from './trouble.ts'
 
 export const JOURNAL_NAME = 'journal.jsonl'
-
-/** The format this program writes; the first event of a journal, `station-made`, names its own in `data.format`. */
-export const JOURNAL_FORMAT = 1
 
 export type Journal = {
   readonly path: string
@@ -57,6 +55,8 @@ export const openJournal = (folder: string, options: OpenOptions = {}): Opened =
       files.close(readFd)
       return noStation(folder)
     }
+    const format = formatOf(first)
+    const reading: Reading = format === undefined ? { kind: 'as-it-is' } : readingOf(format)
     const isThere = isAt(files, readFd, from)
     const file: OpenFile = {
       files,
@@ -67,7 +67,8 @@ export const openJournal = (folder: string, options: OpenOptions = {}): Opened =
       appendFd: undefined,
       head: isThere ? from : START,
       damage: undefined,
-      unknownFormat: unknownFormatOf(first),
+      unknownFormat: reading.kind === 'unknown' ? sayUnknown(format) : undefined,
+      upcast: reading.kind === 'through' ? reading.upcast : undefined,
       failure: undefined,
     }
     return { kind: 'opened', journal: journalOf(file), startedAt: isThere ? 'position' : 'start' }
@@ -90,7 +91,10 @@ const journalOf = (file: OpenFile): Journal => ({
   get stopped() {
     return file.failure ?? readOnlyReason(file)
   },
-  catchUp: (onEntry) => catchUp(file, onEntry),
+  catchUp: (onEntry) => {
+    const { upcast } = file
+    return catchUp(file, upcast === undefined ? onEntry : (entry) => onEntry(upcast(entry)))
+  },
   append: (held, draft) => append(file, held, draft),
   setTornAside: (held, torn, at) => setTornAside(file, held, torn, at),
   close: () => {
@@ -133,17 +137,17 @@ const firstLineOf = (files: Files, fd: number, size: number): Buffer | undefined
   return isDamaged ? Buffer.alloc(0) : first
 }
 
-/** Reads leniently: a newer format may build its lines in another way. */
-const unknownFormatOf = (first: Buffer | undefined): string | undefined => {
+/** Reads leniently: a newer format may build its lines in another way. Undefined for a line that names none. */
+const formatOf = (first: Buffer | undefined): unknown => {
   let event: { type?: unknown; data?: { format?: unknown } | null } | null
   try {
     event = JSON.parse(first?.toString('utf8') ?? 'null')
   } catch {
     return undefined
   }
-  if (event?.type !== 'station-made' || event.data?.format === JOURNAL_FORMAT) return undefined
-  return (
-    `This station's journal has format ${JSON.stringify(event.data?.format)}; this program knows format ${JOURNAL_FORMAT}. ` +
-    'It is open for reading only and nothing was changed. Use the newer program to record.'
-  )
+  return event?.type === 'station-made' ? (event.data?.format ?? null) : undefined
 }
+
+const sayUnknown = (format: unknown): string =>
+  `This station's journal has format ${JSON.stringify(format)}; this program knows format ${JOURNAL_FORMAT}. ` +
+  'It is open for reading only and nothing was changed. Use the newer program to record.'

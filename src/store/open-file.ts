@@ -1,5 +1,6 @@
 // The journal's file as this process has it open, and what keeps it from being written; it must never be shared between processes.
 import type { Files } from './files.ts'
+import type { Upcaster } from './formats.ts'
 import type { Held } from './lock.ts'
 import type { Position } from './position.ts'
 import { whyOf } from './trouble.ts'
@@ -21,6 +22,8 @@ export type OpenFile = {
   damage: Damage | undefined
   /** Set when the first event names a format that this program does not know. */
   unknownFormat: string | undefined
+  /** How its entries are read, where they are of an older format. */
+  upcast: Upcaster | undefined
   /** Set by the first failed write or sync, for good. */
   failure: string | undefined
 }
