@@ -17,6 +17,8 @@ export interface RollCall {
   complete: boolean
   last: Instant | null
   words: string
+  /** Once it is complete: whose gear has changed since they answered. */
+  again: string
 }
 
 /** Who may not ride, as one sentence, and how pressing that is. */
@@ -48,8 +50,14 @@ export function rollCallOf(state: State, rigs: readonly Rig[]): RollCall {
   const when = last ? `, last ${clockOf(last)}` : ''
   const words = !state.tour
     ? 'No tour is open.'
-    : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}${sayChanged(changedSeats(state).length)}.`
-  return { answered, filled: filled.length, complete, last, words }
+    : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
+  const again = complete ? sayChanged(state) : ''
+  return { answered, filled: filled.length, complete, last, words, again }
 }
 
-const sayChanged = (count: number): string => (count ? `; the gear of ${count} has changed since` : '')
+function sayChanged(state: State): string {
+  const seats = changedSeats(state)
+  const names = seats.flatMap((id) => state.members.get(state.seats.get(id)?.member ?? '')?.name ?? id)
+  const more = names.length > 2 ? ` and ${names.length - 2} more` : ''
+  return names.length ? `Gear has changed since they answered: ${names.slice(0, 2).join(', ')}${more}.` : ''
+}

@@ -21,6 +21,36 @@ const offDuty = (): Bench => bench(demonstrationAfter({ do: 'hand-over', by: 'M-
 
 /** The pressures of the five that have not answered. */
 const ROLL = Array.from({ length: 5 }, () => [{ type: '4400' }, 'enter'] as const).flat()
+const detailed = (): Bench => demo().press({ type: 'm' }).pick('not on the books')
+const brought = (): Bench =>
+  detailed()
+    .write('Wren Halloway')
+    .write('M-990')
+    .write('coat 44x32, boots 11D')
+    .pick('hood')
+    .write('K-9901 2024-05')
+    .pick('helmet')
+    .write('H-9901 2023-02')
+const fire = (): Bench =>
+  demo().press({ type: 'e' }, 'enter').pick('combustion').write('26-0412').press('enter')
+const MENDED = {
+  do: 'record-care',
+  by: 'M-901',
+  element: 'L-9091',
+  care: 'repair',
+  on: '2026-11-25',
+  result: 'serviceable',
+  who: 'Cleaning bench (invented)',
+} as const
+/** The officer's hood was away and is back, while a spare stands in. */
+const ownBack = (): Bench =>
+  bench(
+    demonstrationAfter(
+      { do: 'send-away', by: 'M-901', elements: ['K-9011'], to: 'Cleaning bench (invented)', for: 'drying' },
+      { do: 'swap', by: 'M-901', seat: 'E9-1', out: 'K-9011', in: 'K-971' },
+      { do: 'receive-back', by: 'M-901', elements: ['K-9011'] },
+    ),
+  )
 const SCREENS: [name: string, board: () => Bench][] = [
   ['first-screen', demo],
   ['first-screen-irons-in-hand', irons],
@@ -38,6 +68,21 @@ const SCREENS: [name: string, board: () => Bench][] = [
   ['swap-3-confirm', () => irons().press({ type: 's' }, 'enter', 'enter')],
   ['tag-confirm', () => demo().press({ type: 't' }, 'enter', 'enter', 'enter')],
   ['open-items', () => demo().type('a')],
+  ['tag-then-spares', () => demo().press({ type: 't' }, 'enter', 'enter', 'enter', 'enter')],
+  ['seat-on-a-trade', () => demo().press({ type: 'm' }).pick('asantreyl')],
+  ['detailed-in-sizes', () => detailed().write('Wren Halloway').write('M-990')],
+  ['detailed-in-gear', brought],
+  ['detailed-in-gear-line', () => brought().pick('boots').press({ scan: 'B-9901' })],
+  [
+    'detailed-in-confirm',
+    () => brought().pick('that is all').write('2026-09-01').write('2026-10-01').press('escape', 'enter'),
+  ],
+  ['exposure-then-bags', fire],
+  ['bags-confirm', () => fire().press('down', 'down', 'enter', 'enter', 'enter')],
+  ['care-results', () => fire().press('escape', { type: 'k' }).pick('all that is').press('enter', 'enter')],
+  ['lift-basis', () => bench(demonstrationAfter(MENDED)).press({ type: 'u' }).pick('L-9091')],
+  ['set-a-pin', () => demo().press({ type: '#' }, 'enter', { type: '4711' })],
+  ['own-gear-is-back', ownBack],
   ['no-tour', offDuty],
   ['open-tour-platoon', () => offDuty().type('o')],
   ['open-tour-confirm', () => offDuty().press({ type: 'o' }, 'down', 'enter', 'enter')],

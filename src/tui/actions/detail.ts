@@ -91,7 +91,7 @@ function askBrought(view: View, answers: Answers): Step | undefined {
       value: kind,
       label: capital(wordOf(kind)),
       note: line ?? 'not named yet',
-      blocked: line && `${line} is named already; Esc takes the last one back.`,
+      blocked: line && `${line}, named already`,
     }
   })
   const all: Option = {

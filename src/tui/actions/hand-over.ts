@@ -66,7 +66,7 @@ function whoMayNotRide({ board, rows }: View): LookLine[] {
     ...(unfit.length ? [] : [{ text: board.headline, tone: board.tone }]),
     ...rigs,
     ...(empty.length ? [{ text: `Nobody rides as ${empty.join(', ')}.` }] : []),
-    { text: board.rollCall.words },
+    { text: `${board.rollCall.words} ${board.rollCall.again}`.trim() },
   ]
 }
 

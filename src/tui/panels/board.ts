@@ -16,14 +16,8 @@ const MOST_PANEL = 14
 const ROOMY = 100
 
 export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
-  const height = bodyHeight(view, size) - (sayBack(view) ? 2 : 1)
-  const opens = view.state.tour || !view.rows.length ? '' : ' Press o to open it.'
-  const note = `${policyNote(view)} `
-  const rollCall = plainLine(
-    spread(` ${view.board.rollCall.words}${opens}`, note, size.columns, view.unicode),
-  )
-  const back = sayBack(view)
-  const told = [rollCall, ...(back ? [plainLine(clip(` ${back}`, size.columns, view.unicode), 'warn')] : [])]
+  const told = toldLines(view, size.columns)
+  const height = bodyHeight(view, size) - told.length
   const whole = listHeight(view, size.columns)
   const panel = Math.max(LEAST_PANEL, Math.min(MOST_PANEL, height - whole))
   const list = view.rows.length
@@ -42,6 +36,18 @@ export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
     foot(ui, size, keyLine(size.columns, view.state.tour !== null), view.unicode),
     size,
   )
+}
+
+/** The roll call, and what a key would put right: gear to be called again, one's own that is back. */
+function toldLines(view: View, width: number): Line[] {
+  const { board, state, rows, unicode } = view
+  const opens = state.tour || !rows.length ? '' : ' Press o to open it.'
+  const rollCall = spread(` ${board.rollCall.words}${opens}`, `${policyNote(view)} `, width, unicode)
+  const again = board.rollCall.again && `${board.rollCall.again} r calls them again.`
+  const more = [again, sayBack(view)].flatMap((text) =>
+    text ? [plainLine(clip(` ${text}`, width, unicode), 'warn')] : [],
+  )
+  return [plainLine(rollCall), ...more]
 }
 
 /** The letters at the foot of the panel where lines are left over there; a table names each kind beside its letter already. */

@@ -53,7 +53,7 @@ function bodyOf(
     case 'write':
       return [
         ...question,
-        ...(step.hint ? [plainLine(` (${step.hint})`)] : []),
+        ...(step.hint ? wrap(`(${step.hint})`, width - 2).map((text) => plainLine(` ${text}`)) : []),
         [],
         // The end of what is typed stays in sight: that is where the next letter goes.
         [
