@@ -151,3 +151,23 @@ export function stationWith(...commands: readonly Told[]): string {
 }
 /** Both seats filled and fit, nobody called yet. */
 export const fitStation = (...more: readonly Told[]): string => stationWith(...HOUSE, ...ON_DUTY, ...more)
+
+const EIGHT = ['1', '2', '3', '4', '5', '6', '7', '8']
+/** A rig of eight, everybody seated and fit, the cylinders read. */
+export const eightSeats = (): string =>
+  stationWith(
+    ...EIGHT.map((set) => joined(`M-10${set}`, `Ada Varga ${set}`, 'B')),
+    {
+      do: 'add-rig',
+      by: 'setup',
+      rig: {
+        id: 'E8',
+        name: 'Engine 8',
+        minimum: 4,
+        seats: EIGHT.map((set) => ({ id: `E8-${set}`, position: `Position ${set}` })),
+      },
+    },
+    ...EIGHT.flatMap((set) => [...ensemble(`M-10${set}`, `E8-${set}`, set), fitTested(`M-10${set}`)]),
+    OPEN,
+    ...EIGHT.flatMap((set) => [seats(`M-10${set}`, `E8-${set}`), reads(`Y-${set}`)]),
+  )

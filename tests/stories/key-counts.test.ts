@@ -2,7 +2,7 @@
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { HOUSE, OPEN, seats, stationWith } from '../cli/two-seats.ts'
+import { eightSeats, HOUSE, OPEN, seats, stationWith } from '../cli/two-seats.ts'
 import { engine, allOf, hasPty, openBoardHere } from './at-the-board.ts'
 
 describe.skipIf(!hasPty)('needs a pseudo-terminal: keys from the first screen', () => {
@@ -24,6 +24,14 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: keys from the first screen', 
     await board.answer('4450', 'Roll call complete: 2 of 2 answered.')
     expect(board.keys()).toBe(11)
     expect(allOf(station, 'pressure-read')).toHaveLength(2)
+  })
+
+  test('an all-well roll call of eight positions takes 9 from launch', async () => {
+    const board = await openBoardHere({ station: eightSeats(), columns: 100, rows: 30 })
+    await board.start('r', 'Roll call: E8-1')
+    for (let seat = 2; seat <= 8; seat += 1) await board.enter(`Roll call: E8-${seat}`)
+    await board.enter('Roll call complete: 8 of 8 answered.')
+    expect(board.keys()).toBe(9)
   })
 
   test('a tag takes 5 and shows the spares, the swap 3 more: 8 until the rig can ride again', async () => {
