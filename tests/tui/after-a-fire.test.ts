@@ -141,7 +141,8 @@ describe('the turnaround goes on by itself', () => {
       .pick('gloves gl2')
       .pick('that is all')
     expect(board.text()).toContain('Done by whom?')
-    board.press('ctrl-u', { type: 'North Wash' }, 'enter')
+    expect(board.ui.text).toBe('North Wash')
+    board.press('enter')
     expect(board.text()).toContain('serviceable but HO-1, GL-2?')
     board.press('enter')
     const failed = board.events.flatMap((each) =>

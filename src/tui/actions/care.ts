@@ -87,7 +87,7 @@ export const care: Action = {
     }
     const day = askDay(view, answers, 'On which day was it done?')
     if (day) return day
-    const more = askResults(elements, answers) ?? askWho(view, elements, answers)
+    const more = askResults(elements, answers) ?? askWho(elements, answers)
     if (more) return more
     const [done, on] = [answers['care'] as Care, answers['on']!]
     const failed = failedOf(elements, answers)

@@ -57,10 +57,12 @@ export const sendAway: Action = {
 const awayOrHeld = (view: View): Option[] =>
   absentOptions(view.state, ({ custody }) => custody.where === 'away' || custody.where === 'held')
 
-/** One by its id, several together. */
-const careFor = (elements: readonly Element[]): Record<string, string> => ({
-  element: elements.length === 1 ? elements[0]!.id : these(elements),
-})
+/** One by its id, several together, and where they come from: most likely who cared for them. */
+function careFor(elements: readonly Element[]): Record<string, string> {
+  const [{ id, custody }] = elements as [Element]
+  const from = custody.where === 'away' ? { from: custody.to } : {}
+  return { element: elements.length === 1 ? id : these(elements), ...from }
+}
 
 export const receiveBack: Action = {
   id: 'receive-back',

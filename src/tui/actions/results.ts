@@ -3,10 +3,8 @@ import { capital, nameOf } from '../../domain/decide/decision.ts'
 import type { Id } from '../../domain/gear.ts'
 import type { Element } from '../../domain/state.ts'
 import { sayNames } from '../say.ts'
-import type { View } from '../view.ts'
 import type { Answers, Follow, Option, Step } from './action.ts'
 import { askWords } from './ask.ts'
-import { lastPlace } from './many.ts'
 
 const THAT_IS_ALL = 'that is all'
 
@@ -56,14 +54,9 @@ export function failedOf(elements: readonly Element[], answers: Answers): Set<Id
 }
 
 /** Whoever has it, or last had it, is proposed. */
-export function askWho(view: View, elements: readonly Element[], answers: Answers): Step | undefined {
+export function askWho(elements: readonly Element[], answers: Answers): Step | undefined {
   const [first] = elements
-  const place =
-    first?.custody.where === 'away'
-      ? first.custody.to
-      : answers['element']?.includes(' ')
-        ? lastPlace(view)
-        : ''
+  const place = first?.custody.where === 'away' ? first.custody.to : (answers['from'] ?? '')
   return askWords(answers, 'who', 'Done by whom?', 'a name, a shop', place)
 }
 
