@@ -14,7 +14,7 @@ export function planApart({ state, now }: Session): Planning {
   const problem = problemOf(state, policy, at)
   const nothing = nothingToPlan(state, problem)
   if (nothing)
-    return { answer: Promise.resolve(unplanned(state, at, nothing.words)), giveUp: () => undefined }
+    return { answer: Promise.resolve(unplanned(state, policy, at, nothing.words)), giveUp: () => undefined }
   // The build puts the planner beside the program.
   const { answer, giveUp } = beginPlanning(new URL('./planner.js', import.meta.url), problem.model, SECONDS)
   return { answer: answer.then((solved) => planOf(state, policy, at, problem, solved)), giveUp }

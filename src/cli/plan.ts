@@ -36,7 +36,7 @@ async function makePlan(session: Session, seconds: number): Promise<{ made: Plan
   const policy = policyOf(state)
   const problem = problemOf(state, policy, at)
   const nothing = nothingToPlan(state, problem)
-  if (nothing) return { made: unplanned(state, at, nothing.words), isAnswered: nothing.isWell }
+  if (nothing) return { made: unplanned(state, policy, at, nothing.words), isAnswered: nothing.isWell }
   const { solve } = await import('../planner/part.ts')
   const made = planOf(state, policy, at, problem, await solve(problem.model, seconds))
   return { made, isAnswered: made.seats.every((each) => each.becomesFit) }

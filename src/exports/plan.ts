@@ -2,7 +2,7 @@
 import * as z from 'zod'
 import { kindShape } from '../domain/gear.ts'
 import { GOALS } from '../domain/plan/model.ts'
-import { sayRigChange, type Plan, type PlannedSeat } from '../domain/plan/plan.ts'
+import { sayMove, sayRigChange, type Plan, type PlannedSeat } from '../domain/plan/plan.ts'
 import { INVENTED } from '../domain/signs.ts'
 import type { State } from '../domain/state.ts'
 import { clockOf, dateOf, sayDate } from '../domain/time.ts'
@@ -70,6 +70,22 @@ export const planShape = z.strictObject({
       words: z.string(),
     }),
   ),
+  /** A second proposal, apart from the spares and as it stands once they are in: members change seats so that more rigs ride. */
+  moves: z
+    .strictObject({
+      words: z.string(),
+      moves: z.array(
+        z.strictObject({ member: z.string(), name: z.string(), from: z.string(), to: z.string() }),
+      ),
+      commands: z.array(
+        z.strictObject({
+          do: z.enum(['clear-seat', 'seat-member']),
+          seat: z.string(),
+          member: z.string().optional(),
+        }),
+      ),
+    })
+    .nullable(),
   invented: z.boolean(),
 })
 export type PlanJson = z.infer<typeof planShape>
@@ -92,6 +108,11 @@ export function planJson(state: State, plan: Plan): PlanJson {
       proven: isProven,
       words,
     })),
+    moves: plan.moves && {
+      words: plan.moves.words,
+      moves: plan.moves.moves,
+      commands: plan.moves.commands.map((each) => ({ ...each })),
+    },
     invented: state.station?.invented ?? false,
   })
 }
@@ -117,7 +138,14 @@ export function planText(dirty: State, plan: Plan): string {
     )
     lines.push('', 'It proposes swaps; the officer decides and gives them. On the board: g.')
   }
+  lines.push(...movesLines(said))
   return `${lines.join('\n')}\n`
+}
+
+/** Never mixed with the spares: it is another proposal. */
+function movesLines({ moves }: Plan): string[] {
+  if (!moves) return []
+  return ['', `Apart from that: ${moves.words}`, ...moves.moves.map((each) => `  ${sayMove(each)}`)]
 }
 
 export const sayPlanned = (seat: PlannedSeat): string =>

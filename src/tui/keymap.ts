@@ -9,7 +9,7 @@ import * as desk from './actions/desk.ts'
 import { handOver } from './actions/hand-over.ts'
 import { onlyElement, onlyMember, onlySeat, onlyTour } from './actions/log-filters.ts'
 import * as outOfService from './actions/out-of-service.ts'
-import { takePlan, takeSwap } from './actions/plan.ts'
+import { takeMoves, takePlan, takeSwap } from './actions/plan.ts'
 import { setPin } from './actions/pin.ts'
 import { pressure } from './actions/pressure.ts'
 import * as spare from './actions/swap.ts'
@@ -54,7 +54,7 @@ export const ACTIONS: readonly Action[] = ACTION_GROUPS.flatMap((group) => group
 /** Started on the log: of the record in hand, or of what is shown. */
 export const LOG_ACTIONS: readonly Action[] = [correct, withdraw, onlyTour, onlySeat, onlyElement, onlyMember]
 /** Started on the plan: of all of it, or of the swap in hand. */
-export const PLAN_ACTIONS: readonly Action[] = [takePlan, takeSwap]
+export const PLAN_ACTIONS: readonly Action[] = [takePlan, takeSwap, takeMoves]
 const ALL = [...ACTIONS, ...LOG_ACTIONS, ...PLAN_ACTIONS, desk.which]
 export const actionBy = (id: string): Action => ALL.find((each) => each.id === id)!
 

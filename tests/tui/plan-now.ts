@@ -11,6 +11,6 @@ export async function planNow(state: State, at: string): Promise<Plan> {
   const policy = policyOf(state)
   const problem = problemOf(state, policy, at)
   const nothing = nothingToPlan(state, problem)
-  if (nothing) return unplanned(state, at, nothing.words)
+  if (nothing) return unplanned(state, policy, at, nothing.words)
   return planOf(state, policy, at, problem, await solve(problem.model, LONG))
 }

@@ -4,6 +4,7 @@ import { startLoop, type Desk } from '../../src/tui/board-loop.ts'
 import type { Plan } from '../../src/domain/plan/plan.ts'
 import type { Planning } from '../../src/tui/planning.ts'
 import { openSession } from '../../src/session.ts'
+import { LADDER } from '../domain/plan/ladder.ts'
 import { garment, tags } from '../domain/fit-crew.ts'
 import { bench, SMALL } from './bench.ts'
 import { drawn, kept } from './golden.ts'
@@ -79,6 +80,26 @@ test('with nobody seated, no tour or nobody unfit it says so and takes nothing',
     'Everybody who is seated is fit to ride. There is nothing to plan.',
   )
   expect((await says(nobodySeated())).text()).toContain('No tour is open, so no spare can be put in.')
+})
+
+test('changes of seat are a proposal of their own, taken by m once no swap is left', async () => {
+  const station = () => fitEngine(...LADDER, tags('HE-2'))
+  const board = await bench(station()).type('g').planned()
+  expect(board.text()).toContain('Apart from that: One change of seat lets Engine 6 ride too')
+  board.press({ type: 'm' }, 'enter')
+  expect(board.commands.map((each) => each.do)).toEqual([
+    'clear-seat',
+    'clear-seat',
+    'seat-member',
+    'seat-member',
+  ])
+  expect(board.view.board.rigs.every((each) => each.canRide)).toBe(true)
+  const swapsLeft = await bench(fitEngine(...LADDER, tags('HE-2'), tags('BO-3'), ...garment('boots', '9')))
+    .type('g')
+    .planned()
+  expect(swapsLeft.press({ type: 'm' }).ui.message?.text).toBe(
+    'The changes of seat stand on the swaps: take these first.',
+  )
 })
 
 describe('while it is worked out', () => {

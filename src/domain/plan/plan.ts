@@ -9,6 +9,7 @@ import type { Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
 import { assigned, holderOf, type State } from '../state.ts'
 import type { Instant } from '../time.ts'
+import { movesOf, type Moves } from './moves.ts'
 import { sayGoals, type SaidGoal } from './goals.ts'
 import { isUnfit, type Gap, type Problem, type Solved } from './model.ts'
 import { isServed } from './check.ts'
@@ -61,6 +62,8 @@ export interface Plan {
   seats: PlannedSeat[]
   goals: SaidGoal[]
   isProven: boolean
+  /** Apart from the spares, and as it stands once they are put in. */
+  moves: Moves | null
 }
 
 /** Why there is nothing to plan, in a sentence, and whether all is well so; a station like that needs no solver. */
@@ -78,7 +81,7 @@ export function nothingToPlan(
 }
 
 /** A plan that changes nothing, and why. */
-export const unplanned = (state: State, at: Instant, words: string): Plan => ({
+export const unplanned = (state: State, policy: Policy, at: Instant, words: string): Plan => ({
   at,
   seq: state.seq,
   words,
@@ -86,6 +89,7 @@ export const unplanned = (state: State, at: Instant, words: string): Plan => ({
   seats: [],
   goals: [],
   isProven: true,
+  moves: movesOf(state, policy, at),
 })
 
 export function planOf(state: State, policy: Policy, at: Instant, problem: Problem, solved: Solved): Plan {
@@ -122,6 +126,7 @@ export function planOf(state: State, policy: Policy, at: Instant, problem: Probl
     seats,
     goals: sayGoals(problem.model, solved.stages),
     isProven,
+    moves: movesOf(after, policy, at),
   }
 }
 
@@ -195,3 +200,6 @@ function sayPlan(seats: readonly PlannedSeat[], rigs: readonly PlannedRig[], isP
 /** `Engine 9 cannot ride: 3 fit, 4 needed -> can ride: 4 fit, 4 needed.` */
 export const sayRigChange = ({ name, before, after }: PlannedRig): string =>
   before.words === after.words ? `${name} ${after.words}.` : `${name} ${before.words} -> ${after.words}.`
+
+export const sayMove = ({ name, member, from, to }: Moves['moves'][0]): string =>
+  `${name} (${member}): ${from} -> ${to}`

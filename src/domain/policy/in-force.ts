@@ -65,6 +65,7 @@ export function layOver(base: BasePolicy, overlay: Overlay | null): Policy {
   const policy: Policy = { name: base.name, edition: base.edition, rules: [], off: [] }
   if (base.provisional) policy.provisional = base.provisional
   if (overlay) policy.overlay = overlay.name
+  if (overlay?.moves) policy.moves = overlay.moves
   for (const rule of base.rules) {
     const change = changes.get(rule.id)
     if (!change) {

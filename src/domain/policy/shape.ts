@@ -116,6 +116,8 @@ export const changeShape = z.strictObject({
 export const overlayShape = z.strictObject({
   name: words,
   adoptedBy: words.optional(),
+  /** Set where nobody is to be asked to change seats so that more rigs can ride. */
+  moves: z.literal('never').optional(),
   changes: z.array(changeShape).max(200).default([]),
   add: z
     .array(ruleShape.extend({ reason: words }))
@@ -140,6 +142,7 @@ export interface Policy {
   edition: string
   provisional?: string
   overlay?: string
+  moves?: 'never'
   rules: RuleInForce[]
   /** Rules the department switched off, which is always looser. */
   off: { rule: Rule; reason: string }[]

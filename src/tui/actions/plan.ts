@@ -1,6 +1,6 @@
 // Taking the plan, whole or swap by swap: each step is an ordinary swap, decided again as it is given. It records nothing itself.
 import type { Command } from '../../domain/commands.ts'
-import type { PlannedSeat, PlannedSwap } from '../../domain/plan/plan.ts'
+import { sayMove, type PlannedSeat, type PlannedSwap } from '../../domain/plan/plan.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type LookLine, type Step } from './action.ts'
 
@@ -53,5 +53,21 @@ export const takeSwap: Action = {
     const title = `Put ${swap.what} in for ${seat.name}?`
     const out = swap.out.length ? [`Comes out: ${swap.out.join(', ')}. b swaps back later.`] : []
     return confirm(view, title, signed(view, swap), `${swap.in.join(', ')} swapped in.`, out)
+  },
+}
+
+export const takeMoves: Action = {
+  id: 'take-moves',
+  key: 'm',
+  label: 'change the seats',
+  help: 'Once no swap is left: let members change seats so that more rigs ride, after a last look.',
+  isOfStation: true,
+  next(view) {
+    const { plan, state, speaker } = view
+    if (!plan?.moves || plan.seq !== state.seq) return GONE
+    const commands = plan.moves.commands.map((each): Command => ({ ...each, by: speaker! }))
+    const lines = plan.moves.moves.map((each): LookLine => ({ text: `${sayMove(each)}.`, isItem: true }))
+    const done = `${plan.moves.moves.length} changed seats. They answer the roll call anew.`
+    return confirm(view, plan.moves.words, commands, done, lines)
   },
 }

@@ -1,6 +1,6 @@
 // The plan on the glass: each rig before and after, then for each unfit position what goes in and why, or what is short.
 import type { Plan, PlannedSeat, PlannedSwap } from '../../domain/plan/plan.ts'
-import { sayRigChange } from '../../domain/plan/plan.ts'
+import { sayMove, sayRigChange } from '../../domain/plan/plan.ts'
 import { windowStart, wrap } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
@@ -11,17 +11,21 @@ import { bodyHeight, foot, head, rule, screen, type Size } from './frame.ts'
 export interface PlanItem {
   seat: PlannedSeat | null
   swap: PlannedSwap | null
+  /** The second proposal. */
+  isMoves?: true
 }
 
 export function itemsOf(plan: Plan): PlanItem[] {
   const seats = plan.seats.flatMap((seat): PlanItem[] =>
     seat.swaps.length ? seat.swaps.map((swap) => ({ seat, swap })) : [{ seat, swap: null }],
   )
-  return plan.goals.length ? [...seats, { seat: null, swap: null }] : seats
+  const moves: PlanItem[] = plan.moves ? [{ seat: null, swap: null, isMoves: true }] : []
+  return [...seats, ...moves, ...(plan.goals.length ? [{ seat: null, swap: null }] : [])]
 }
 
 const KEYS = 'Enter takes all   s takes this swap   up, down move   Esc goes back'
 const NO_SWAP_KEYS = 'up, down move   Esc goes back'
+const MOVES_KEYS = 'm changes the seats   up, down move   Esc goes back'
 
 export function planScreen(view: View, ui: Ui, size: Size): Line[] {
   const { unicode } = view
@@ -51,7 +55,7 @@ export function planScreen(view: View, ui: Ui, size: Size): Line[] {
   const shown = lines.slice(start, start + room)
   const left = lines.length - start - shown.length
   if (left > 0) shown[shown.length - 1] = plainLine(`   and ${left + 1} more lines below`)
-  const keys = made.seats.some((each) => each.swaps.length) ? KEYS : NO_SWAP_KEYS
+  const keys = made.seats.some((each) => each.swaps.length) ? KEYS : made.moves ? MOVES_KEYS : NO_SWAP_KEYS
   return screen(head(view, size), [...top, ...shown], foot(ui, size, keys, unicode), size)
 }
 
@@ -89,7 +93,8 @@ function listed(plan: Plan, planned: number, columns: number): { lines: Line[]; 
   return { lines, inHand }
 }
 
-export function saidOf(plan: Plan, { seat, swap }: PlanItem): string[] {
+export function saidOf(plan: Plan, { seat, swap, isMoves }: PlanItem): string[] {
+  if (isMoves) return [`Apart from that: ${plan.moves!.words}`, ...plan.moves!.moves.map(sayMove)]
   if (swap) {
     const out = swap.out.length ? `; ${swap.out.join(', ')} out` : ''
     return [`${swap.what} in${out}`, `why: ${swap.why.join('; ')}`]

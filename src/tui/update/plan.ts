@@ -1,5 +1,6 @@
 // What a key does on the plan: it moves, takes all of it or one swap to a last look, or goes back. It never records.
-import { takePlan, takeSwap } from '../actions/plan.ts'
+import { takeMoves, takePlan, takeSwap } from '../actions/plan.ts'
+import type { Plan } from '../../domain/plan/plan.ts'
 import type { Token } from '../input/keys.ts'
 import { itemsOf } from '../panels/plan.ts'
 import { say, type Ui, type Updated } from '../ui-state.ts'
@@ -15,6 +16,7 @@ export function updatePlan(ui: Ui, token: Token, view: View): Updated {
   const at = Math.min(ui.planned, items.length - 1)
   const item = items[at]
   if ('char' in token) {
+    if (token.char === takeMoves.key) return changeSeats(ui, view, plan)
     if (token.char !== takeSwap.key)
       return say(ui, `"${token.char}" is not a key of the plan. Esc goes back.`)
     if (!item?.swap) return say(ui, 'No swap is in hand. Move to one, or Enter takes them all.')
@@ -26,4 +28,12 @@ export function updatePlan(ui: Ui, token: Token, view: View): Updated {
   if (token.key !== 'enter')
     return { ui: { ...ui, planned: scrolled(at, token, Math.max(0, items.length - 1)) } }
   return items.some((each) => each.swap) ? startSheet(ui, view, takePlan.id) : say(ui, plan.words)
+}
+
+/** The second proposal stands on the first: it is taken alone, once no swap is left to take. */
+function changeSeats(ui: Ui, view: View, plan: Plan): Updated {
+  if (!plan.moves) return say(ui, 'No change of seats lets more rigs ride.')
+  if (plan.seats.some((each) => each.swaps.length))
+    return say(ui, 'The changes of seat stand on the swaps: take these first.')
+  return startSheet(ui, view, takeMoves.id)
 }
