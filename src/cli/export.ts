@@ -11,6 +11,7 @@ import type { Session } from '../session.ts'
 import { newestSeal } from '../store/seals/seal.ts'
 import { readEvents } from '../store/station.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
+import { progressOf, type Progress } from './progress.ts'
 import { withStation } from './opened.ts'
 import { NOT_IN_A_TERMINAL, onPaper, paperNamed, sayNoPaper, type Written } from './on-paper.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
@@ -40,17 +41,22 @@ export const exportLog = (world: World, options: ExportOptions): Promise<ExitSta
   return withStation(world, options.station, async (session, folder) => {
     const paper = paperNamed(options.paper, session.state)
     if (!paper) return complain(world, sayNoPaper(options.paper), 2)
-    const made = makeLog(session, folder, options.tour)
+    const progress = progressOf(world, 'Reading the journal', session.head.seq)
+    const made = makeLog(session, folder, options.tour, progress)
     if ('refused' in made) return complain(world, made.refused, 1)
     return putOut(world, await write(made.log, format, hasUnicode(world.env), world.data, paper), options)
   })
 }
 
 /** The log of one tour, read from the journal event by event so that memory does not grow with the years. */
-export function makeLog(session: Session, folder: string, tour: string): LogAnswer {
+export function makeLog(session: Session, folder: string, tour: string, progress?: Progress): LogAnswer {
   const tourId = tour === 'last' ? (lastTour(session.state) ?? tour) : tour
   const walk = followTour(tourId)
-  const read = readEvents(folder, walk.see)
+  const read = readEvents(folder, (event) => {
+    walk.see(event)
+    progress?.step(event.seq)
+  })
+  progress?.end()
   const stopped = 'sentence' in read ? read.sentence : read.stopped
   // A paper that leaves out what follows the damage would be taken for the whole tour.
   if (stopped !== undefined) return { refused: `No log was made, because it would not be whole. ${stopped}` }

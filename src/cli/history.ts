@@ -3,6 +3,7 @@ import type { Event } from '../domain/events.ts'
 import { aboutOf } from '../domain/about.ts'
 import { historyText } from '../exports/history.ts'
 import { readEvents, readEventsNaming } from '../store/station.ts'
+import { progressOf, type Progress } from './progress.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 
@@ -17,17 +18,20 @@ export const history = (world: World, id: string, options: { station?: string })
         1,
       )
     }
-    const events = eventsAbout(folder, id, session.head.seq)
+    const progress = progressOf(world, 'Reading the journal', session.head.seq)
+    const events = eventsAbout(folder, id, session.head.seq, progress)
     print(world, historyText(events, state, id, session.now()))
     return 0
   })
 
 /** Every event up to `lastSeq` that is about an id, in the order of the journal. */
-export function eventsAbout(folder: string, id: string, lastSeq: number): Event[] {
+export function eventsAbout(folder: string, id: string, lastSeq: number, progress?: Progress): Event[] {
   const events: Event[] = []
   const take = (event: Event): void => {
     if (aboutOf(event).includes(id)) events.push(event)
+    progress?.step(event.seq)
   }
   if (!readEventsNaming(folder, id, lastSeq, take)) readEvents(folder, take)
+  progress?.end()
   return events
 }
