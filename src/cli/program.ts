@@ -85,6 +85,7 @@ function describe(world: World, choose: (work: Work) => void): Command {
   add('status', 'every riding position, its state and its reasons, once')
     .option('--json', 'as JSON')
     .option('--at <instant>', 'judge that instant from what was known then')
+    .option('--log <file>', 'judge an exported log (JSON) again from its own evidence; needs no station')
     .action((options) =>
       choose(async (world) => (await import('./status.ts')).status(world, { ...station(), ...options })),
     )

@@ -1,12 +1,15 @@
 // `bayboard status`: every seat, its state and reasons, once; it must never change the station.
-import { assessNow, isReady } from '../domain/assess.ts'
-import { arrange } from '../domain/board.ts'
+import { readFileSync } from 'node:fs'
+import { assessNow, isReady, type Assessment } from '../domain/assess.ts'
+import { arrange, type Board } from '../domain/board.ts'
 import { SETUP } from '../domain/commands.ts'
 import { apply } from '../domain/evolve.ts'
 import { emptyState, type State } from '../domain/state.ts'
 import { instantIn, instantToMs, type Instant } from '../domain/time.ts'
+import { isJudgedTrue, judgedAgain, readinessLogShape, type ReadinessLog } from '../exports/readiness-log.ts'
 import { statusJson, statusText } from '../exports/status.ts'
 import { readEvents } from '../store/station.ts'
+import { whyOf } from '../store/trouble.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
@@ -15,9 +18,11 @@ interface StatusOptions {
   station?: string
   json?: boolean
   at?: string
+  log?: string
 }
 
 export async function status(world: World, options: StatusOptions): Promise<ExitStatus> {
+  if (options.log !== undefined) return statusOfLog(world, options.log, options)
   const atMs = options.at === undefined ? undefined : instantToMs(options.at)
   if (options.at !== undefined && atMs === undefined) {
     return complain(
@@ -28,19 +33,47 @@ export async function status(world: World, options: StatusOptions): Promise<Exit
   }
   return withStation(world, options.station, (session, folder) => {
     const zone = session.state.station!.timeZone
-    if (atMs === undefined) return show(world, options, session.state, session.now())
+    if (atMs === undefined) return judge(world, options, session.state, session.now())
     const known = knownBy(folder, atMs)
     if (!known.station)
       return complain(world, `Nothing was recorded in this station before ${options.at}.`, 1)
-    return show(world, options, known, instantIn(atMs, zone))
+    return judge(world, options, known, instantIn(atMs, zone))
   })
 }
 
-function show(world: World, options: StatusOptions, state: State, at: Instant): ExitStatus {
-  const assessment = assessNow(state, at)
-  const board = arrange(assessment, state)
+/** The board of an exported log, judged again from the log's own evidence: no station is needed for it. */
+function statusOfLog(world: World, path: string, options: StatusOptions): ExitStatus {
+  let text: string
+  try {
+    text = readFileSync(path, 'utf8')
+  } catch (error) {
+    return complain(world, `${path} cannot be read: ${whyOf(error)}.`, 3)
+  }
+  const log = readLog(text)
+  if (!log) return complain(world, `${path} is not a readiness log as "export --format json" makes it.`, 3)
+  const { assessment, board } = judgedAgain(log)
+  show(world, options, assessment, board)
+  if (isJudgedTrue(log)) return isReady(assessment) ? 0 : 1
+  const sentence = `The verdicts that ${path} tells do not follow from its own evidence; what is shown does. It was changed, or judged by other rules than this program has.`
+  return complain(world, sentence, 1)
+}
+
+function readLog(text: string): ReadinessLog | undefined {
+  try {
+    return readinessLogShape.safeParse(JSON.parse(text)).data
+  } catch {
+    return undefined
+  }
+}
+
+function show(world: World, options: StatusOptions, assessment: Assessment, board: Board): ExitStatus {
   print(world, options.json ? JSON.stringify(statusJson(board)) : statusText(board, hasUnicode(world.env)))
   return isReady(assessment) ? 0 : 1
+}
+
+function judge(world: World, options: StatusOptions, state: State, at: Instant): ExitStatus {
+  const assessment = assessNow(state, at)
+  return show(world, options, assessment, arrange(assessment, state))
 }
 
 /**

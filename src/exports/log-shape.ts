@@ -1,7 +1,8 @@
-// The shape of a tour's readiness log as data; it must never hold a field that paper and CSV do not show.
+// The shape of a tour's readiness log as data; but for its evidence it must never hold a field that paper and CSV do not show.
 import * as z from 'zod'
 import { kindShape, matterShape } from '../domain/gear.ts'
 import { CONDITIONS } from '../domain/policy/shape.ts'
+import { evidenceShape } from './evidence.ts'
 import { reasonShape, shownShape } from './status.ts'
 
 /** What an event belongs under, in the order of the log. */
@@ -169,6 +170,9 @@ export const readinessLogShape = z.strictObject({
     otherChanges: z.array(z.string()),
   }),
   cautions: z.array(z.string()),
+  evidence: evidenceShape.describe(
+    'The part of the books that the board was judged from: judged again at the same instant it gives the same board.',
+  ),
   journal: z.strictObject({
     length: z.number().int().describe('How many events the journal held when this was exported.'),
     head: z.string().describe('The hash of its last line.'),

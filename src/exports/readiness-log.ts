@@ -10,13 +10,14 @@ import type { Said, State } from '../domain/state.ts'
 import type { Instant } from '../domain/time.ts'
 import { cleanAll } from './clean-out.ts'
 import type { Course, Followed } from './follow-tour.ts'
+import { evidenceOf, stateOf } from './evidence.ts'
 import { entriesOf } from './log-entries.ts'
 import { findingsOf } from './log-findings.ts'
 import { seatingsOf } from './log-seatings.ts'
-import type { ReadinessLog } from './log-shape.ts'
+import { readinessLogShape, type ReadinessLog } from './log-shape.ts'
 import { reasonOf } from './status.ts'
 
-export { readinessLogShape, type ReadinessLog } from './log-shape.ts'
+export { readinessLogShape, type ReadinessLog }
 
 export type LogAnswer = { log: ReadinessLog } | { refused: string }
 
@@ -84,11 +85,26 @@ export function logOf(followed: Followed, { tourId, at, headHash, seal }: Export
     }),
     policy: policyIn(assessment, board),
     cautions: [...CAUTIONS],
+    evidence: evidenceOf(state),
     journal: journalOf(course, length, headHash),
   }
   const cleaned = cleanAll(log)
   // Its lines are signed as they are.
   return { log: { ...cleaned, journal: { ...cleaned.journal, seal: (closed && seal) ?? null } } }
+}
+
+/** The board that a log's own evidence gives, judged anew at the instant at which the log's board stood. */
+export function judgedAgain({ evidence, board }: ReadinessLog): { assessment: Assessment; board: Board } {
+  const state = stateOf(evidence)
+  const assessment = assessNow(state, board.at)
+  return { assessment, board: arrange(assessment, state) }
+}
+
+/** Does the log's board follow from its own evidence? */
+export function isJudgedTrue(log: ReadinessLog): boolean {
+  // The shape puts the members of both in one order.
+  const told = (board: unknown): string => JSON.stringify(readinessLogShape.shape.board.parse(board))
+  return told(cleanAll(boardOf(judgedAgain(log).board))) === told(log.board)
 }
 
 const sayUnknown = (tourId: Id, tours: readonly Id[]): string =>

@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { parse } from 'csv-parse/sync'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { readinessLogShape } from '../../src/exports/readiness-log.ts'
-import { bayboard, journalOf, lines, newPlace } from './run.ts'
+import { bayboard, fileWith, journalOf, lines, newPlace } from './run.ts'
 import { answers, emptyStation, fitStation, TOUR } from './two-seats.ts'
 
 let station = ''
@@ -124,4 +124,31 @@ test('before the first tour there is no log', () => {
   const { status, stderr } = bayboard(['export'], { station: emptyStation() })
   expect(status).toBe(1)
   expect(stderr).toMatch(/^bayboard: No tour has been opened at this station yet/)
+})
+
+describe('an exported log in JSON is judged again from its own evidence', () => {
+  const judged = (text: string) =>
+    bayboard(['status', '--log', fileWith(text, 'log.json')], { station: newPlace() })
+
+  test('without the station: the same riding positions and reasons, and the status that goes with them', () => {
+    const { status, stdout, stderr } = judged(exported('--format', 'json').stdout)
+    expect({ status, stderr }).toEqual({ status: 1, stderr: '' })
+    expect(stdout).toContain('Helmet H-2: tagged, cracked')
+  })
+
+  test('and one whose verdicts were bettered is found out', () => {
+    const log = readinessLogShape.parse(JSON.parse(exported('--format', 'json').stdout))
+    for (const rig of log.board.rigs) rig.canRide = true
+    const { status, stdout, stderr } = judged(JSON.stringify(log))
+    expect(status).toBe(1)
+    expect(stdout).toContain('Helmet H-2: tagged, cracked')
+    expect(stderr).toContain('do not follow from its own evidence')
+  })
+
+  test('what is no such log is said so', () => {
+    expect(judged('{}')).toMatchObject({
+      status: 3,
+      stderr: expect.stringContaining('is not a readiness log'),
+    })
+  })
 })

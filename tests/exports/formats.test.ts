@@ -198,7 +198,10 @@ describe('JSON', () => {
   })
 
   test('its shape can be printed as JSON Schema', () => {
-    expect(z.toJSONSchema(readinessLogShape)).toMatchObject({ type: 'object', additionalProperties: false })
+    expect(z.toJSONSchema(readinessLogShape, { io: 'input' })).toMatchObject({
+      type: 'object',
+      additionalProperties: false,
+    })
   })
 })
 
