@@ -1,6 +1,7 @@
 // A map by id that is copied in no time: copies share what neither has changed. It must never let a change show in another copy.
 
 const CHUNK = 128
+const CHUNK_BITS = 7
 /** Stands in a place whose value the source still holds. */
 const PENDING = Symbol('pending')
 
@@ -60,7 +61,7 @@ export class Table<V> extends Map<string, V> {
   }
 
   #at(slot: number): V | undefined | typeof PENDING {
-    return this.#chunks[Math.floor(slot / CHUNK)]?.[slot % CHUNK]
+    return this.#chunks[slot >> CHUNK_BITS]?.[slot & (CHUNK - 1)]
   }
 
   #read(slot: number): V | undefined {
@@ -68,13 +69,13 @@ export class Table<V> extends Map<string, V> {
     if (found !== PENDING) return found
     const value = this.source!.value(slot)
     // The value is the same for every copy, so it goes into the shared chunk.
-    this.#chunks[Math.floor(slot / CHUNK)]![slot % CHUNK] = value
+    this.#chunks[slot >> CHUNK_BITS]![slot & (CHUNK - 1)] = value
     return value
   }
 
   /** The chunk of a place, to be written to. */
   #owned(slot: number): Chunk<V> {
-    const at = Math.floor(slot / CHUNK)
+    const at = slot >> CHUNK_BITS
     if (!this.#own) {
       this.#chunks = this.#chunks.slice()
       this.#own = new Set()
@@ -106,14 +107,14 @@ export class Table<V> extends Map<string, V> {
     let slot = this.#slots.get(key)
     if (slot === undefined) this.#slots.set(key, (slot = this.#slots.size))
     if (this.#at(slot) === undefined) this.#count++
-    this.#owned(slot)[slot % CHUNK] = value
+    this.#owned(slot)[slot & (CHUNK - 1)] = value
     return this
   }
 
   override delete(key: string): boolean {
     const slot = this.#slots.get(key)
     if (slot === undefined || this.#at(slot) === undefined) return false
-    this.#owned(slot)[slot % CHUNK] = undefined
+    this.#owned(slot)[slot & (CHUNK - 1)] = undefined
     this.#count--
     return true
   }

@@ -148,10 +148,29 @@ export const keepCares = (cares: CareRecord[]): CareRecord[] => {
   )
 }
 
+/** The same as `keepCares` with one more, for cares that are kept already: years of them are folded in one by one. */
+export function addCare(kept: readonly CareRecord[], record: CareRecord): CareRecord[] {
+  let at = kept.length
+  while (
+    at > 0 &&
+    (kept[at - 1]!.on > record.on || (kept[at - 1]!.on === record.on && kept[at - 1]!.seq > record.seq))
+  )
+    at--
+  const cares = kept.toSpliced(at, 0, record)
+  let same = 0
+  for (const each of cares) if (each.care === record.care) same++
+  return same > KEPT
+    ? cares.toSpliced(
+        cares.findIndex((each) => each.care === record.care),
+        1,
+      )
+    : cares
+}
+
 export function recordCare(draft: State, done: DoneCare, event: Said): void {
   const { element: id, care, on, result, who } = done
   const record: CareRecord = { ...said(event), care, on, result, ...(who !== undefined && { who }) }
-  changeElement(draft, id, ({ cares }) => ({ cares: keepCares([...cares, record]) }))
+  changeElement(draft, id, ({ cares }) => ({ cares: addCare(cares, record) }))
   if (result === 'unserviceable') tag(draft, id, event, failed(care), 'safety')
 }
 

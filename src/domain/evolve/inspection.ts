@@ -5,7 +5,15 @@ import { assigned, ensembleAt, isHere, standInOf, type Reading, type Said, type 
 import { said } from './crew.ts'
 import { changeElement, KEPT } from './gear.ts'
 
-const isNewer = (one: Said, other: Said): boolean => Date.parse(one.at) > Date.parse(other.at)
+/** As the program writes an instant: `2026-11-24T07:02:11.482-05:00`. */
+const [WHOLE, OFFSET_FROM] = [29, 23]
+
+/** With one offset, as nearly all of a station have, instants order as text. */
+function isNewer({ at: one }: Said, { at: other }: Said): boolean {
+  const isAlike =
+    one.length === WHOLE && other.length === WHOLE && one.slice(OFFSET_FROM) === other.slice(OFFSET_FROM)
+  return isAlike ? one > other : Date.parse(one) > Date.parse(other)
+}
 
 function lookedAt(draft: State, id: Id, event: Said): void {
   changeElement(draft, id, ({ called }) => ({
