@@ -103,6 +103,8 @@ describe('a failing disk', () => {
       expect(notesIn(session)).toEqual(['kept'])
       const size = statSync(pathIn(folder)).size
       expect(await session.submit(note('three'))).toEqual(first)
+      session.look()
+      expect(notesIn(session)).toEqual(['kept'])
       expect(statSync(pathIn(folder)).size).toBe(size)
       const next = await sessionIn(folder)
       expect(notesIn(next).slice(0, 1)).toEqual(['kept'])

@@ -23,6 +23,8 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
     return { kind: 'damaged', count, damage: file.damage, sentence: damageSentence(file.path, file.damage) }
   }
   if (file.damage !== undefined) return damaged(file.damage.offset, file.damage.what)
+  // What a failed sync left in the file may be gone after a power loss, so it is not shown as if it were on disk.
+  if (file.failure !== undefined) return { kind: 'whole', count }
   const extent = extentOf(file)
   if ('error' in extent) return unreadable(count, extent.error)
   const { size } = extent

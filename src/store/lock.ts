@@ -1,4 +1,5 @@
 // The lock that lets one program at a time write to a station; it must never end the program or wait without an end.
+import { mkdirSync, rmdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { codeOf, whyOf } from './trouble.ts'
@@ -45,6 +46,48 @@ export const withLock = async <T>(
     isLost = true
     // What was done is on disk by now; a lock that cannot be given back becomes stale by itself.
     await release.give().catch(() => undefined)
+  }
+}
+
+/**
+ * The same for work that is done before anything else can happen here, tried once: far cheaper than waiting for timers and
+ * threads. Undefined when the lock was not free, or cannot be had at all: the patient way then tells.
+ */
+export const lockedAtOnce = <T>(folder: string, work: (held: Held) => T): Locked<T> | undefined => {
+  const path = join(folder, LOCK_NAME)
+  const own = takeAtOnce(path)
+  if (own === undefined) return undefined
+  let isDone = false
+  try {
+    // Whoever was stopped for long may find that another has taken the lock over.
+    return { ok: true, value: work({ isLost: () => isDone || markOf(path) !== own }) }
+  } finally {
+    isDone = true
+    if (markOf(path) === own) removeQuietly(path)
+  }
+}
+
+const takeAtOnce = (path: string): string | undefined => {
+  try {
+    mkdirSync(path)
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
+    return undefined
+  }
+  return markOf(path)
+}
+
+/** Tells one taking of the lock from the next. */
+const markOf = (path: string): string | undefined => {
+  const stats = statSync(path, { throwIfNoEntry: false, bigint: true })
+  return stats && `${stats.ino}:${stats.mtimeNs}`
+}
+
+const removeQuietly = (path: string): void => {
+  try {
+    rmdirSync(path)
+  } catch (error) {
+    if (codeOf(error) === undefined) throw error
   }
 }
 

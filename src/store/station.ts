@@ -7,7 +7,7 @@ import type { Torn } from './catch-up.ts'
 import type { Files } from './files.ts'
 import { openJournal, type Journal, type Opened } from './journal.ts'
 import type { Entry } from './line.ts'
-import { withLock, type Held } from './lock.ts'
+import { lockedAtOnce, withLock, type Held } from './lock.ts'
 import { entriesNaming } from './search.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
 import { sealingOf } from './seals/sealing.ts'
@@ -92,7 +92,8 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
       return reader.strange() ?? journal.stopped
     },
     async alone(work) {
-      const locked = await withLock(folder, (held) => work(rightOf(held)))
+      const alone = (held: Held) => work(rightOf(held))
+      const locked = lockedAtOnce(folder, alone) ?? (await withLock(folder, alone))
       return locked.ok ? { value: locked.value } : { failed: locked.sentence }
     },
     catchUp(deliver) {
