@@ -99,7 +99,7 @@ const mayLack = (rack: Rack, wearer: Wearer, kind: Kind): boolean =>
 
 function sparesFor(rack: Rack, wearer: Wearer, kind: Kind): Id[] {
   const family = FAMILIES.find((each) => each.includes(kind)) ?? familyOf(kind)
-  const bundles = bundlesFor(rack, wearer, family, kind)
+  const bundles = bundlesFor(rack, wearer, family)
   const of = bundles.flatMap(({ elements }) =>
     elements.flatMap((each) => (each.kind === kind ? each.id : [])),
   )

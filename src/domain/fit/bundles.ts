@@ -66,9 +66,9 @@ function tryOn(rack: Rack, wearer: Wearer): (element: Element) => Worn {
 
 /**
  * Every bundle with which this family is fit at this riding position now and to the tour's end, the smaller first, then by id.
- * What stays in its place counts too: a shell alone never mends a torn liner. `lost` is to be replaced whatever its state.
+ * What stays in its place counts too: a shell alone never mends a torn liner.
  */
-export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[], lost?: Kind): Bundle[] {
+export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[]): Bundle[] {
   const holder = holderOf(wearer.seat, family[0]!)
   if (holder === null) return []
   const on = tryOn(rack, wearer)
@@ -82,19 +82,20 @@ export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[], 
   // What is wrong by itself, or not there though it must be, has to be among what goes in.
   const must = family.filter((kind) => {
     const worn = wearer.parts.get(kind)
-    if (kind === lost) return true
     return worn ? !rack.alone(worn).isFit : rack.required.has(kind)
   })
+  const isSingle = family.length === 1
   const made = together(family, free)
     .filter((put) => must.every((kind) => put.some(({ element }) => element.kind === kind)))
-    .filter((put) => isWhole(rack, wearer, family, put))
+    // What is worn with nothing it has to match was judged whole as it was tried on.
+    .filter((put) => (isSingle && !rack.matched.has(family[0]!)) || isWhole(rack, wearer, family, put))
     .map((put): Bundle => ({
       elements: put.map(({ element }) => element) as [Element, ...Element[]],
       exact: put.every((each) => each.exact),
       lasts: soonest(put.flatMap((each) => [each.lasts, rack.alone(each.element).lasts])),
     }))
   // Single spares come by id already.
-  return family.length === 1
+  return isSingle
     ? made
     : made.toSorted((a, b) => a.elements.length - b.elements.length || (keyOf(a) < keyOf(b) ? -1 : 1))
 }
