@@ -33,6 +33,8 @@ interface ImportOptions {
 }
 type Read = Exclude<FileRead, { faults: Fault[] }>
 
+/** A file of this length takes about a second to read. */
+const LONG_BYTES = 1_000_000
 /** A screenful of faults or changes; the rest are counted. */
 const MOST_SHOWN = 200
 
@@ -51,6 +53,7 @@ export const importFile = async (world: World, path: string, options: ImportOpti
   }
   return withStation(world, options.station, async (session) => {
     const file = cleanText(basename(path)) || 'the file'
+    if (world.stderr.isTTY && bytes.length > LONG_BYTES) world.stderr.write(`Reading ${file}.\n`)
     const read = await readAs(world, bytes, options.sheet, { file, map, ...(as && { as }) })
     if ('faults' in read) return refuseFile(world, path, read.faults)
     const found = differenceOf(read, session.state)
