@@ -26,6 +26,8 @@ export interface Book {
   give(by: string, command: Given): void
   /** Gives it if the program accepts it just now. */
   offer(by: string, command: Given): void
+  /** Puts what is waiting into the file. */
+  flush(): void
   close(): void
 }
 
@@ -97,6 +99,7 @@ export function openBook(folder: string): Book {
       if (refused !== undefined) throw new Error(`${JSON.stringify(command)}: ${refused}`)
     },
     offer: submit,
+    flush,
     close() {
       flush()
       closeSync(fd)

@@ -75,8 +75,9 @@ async function write(book: Book, folder: string, measures: Measures, today: Loca
   await snapshot
 }
 
-/** Packs at once, so that what comes after it is not in it. */
+/** Packs at once, so that what comes after it is not in it; the journal that it stands for has to be in its file. */
 async function keep(book: Book, folder: string): Promise<void> {
+  book.flush()
   const { position, state } = book
   await writeSnapshot(folder, STATE_VERSION, position, pack(state))
 }
