@@ -28,15 +28,22 @@ describe.each([
   })
 })
 
-test('the whole plan is taken by Enter and a last look, and then nobody is unfit', async () => {
+test('the whole plan is taken by a and a last look, and then nobody is unfit', async () => {
   const board = await bench(demonstration()).type('g').planned()
-  board.press('enter')
+  board.press({ type: 'a' })
   expect(board.ui).toMatchObject({ screen: 'sheet', action: 'take-plan' })
   expect(board.events).toEqual([])
   board.press('enter')
   expect(board.commands.map((each) => each.do)).toEqual(Array.from({ length: 10 }, () => 'swap'))
   expect(board.view.rows.filter((each) => each.member !== null && !each.fit)).toEqual([])
   expect(board.ui.screen).toBe('plan')
+})
+
+test('a held Enter takes no swap of the plan', async () => {
+  const board = await bench(short()).type('g').planned()
+  board.press('enter', 'enter', 'enter')
+  expect(board.events).toEqual([])
+  expect(board.ui.message?.text).toBe('a takes all, s takes the swap in hand.')
 })
 
 test('one swap is taken by s and a last look, and nothing else with it', async () => {
@@ -51,7 +58,7 @@ test('one swap is taken by s and a last look, and nothing else with it', async (
 test('what stays unfit is not a swap to be taken, and says what is short', async () => {
   const board = await bench(short()).type('g').planned()
   board.press('down', 'down', { type: 's' })
-  expect(board.ui.message?.text).toBe('No swap is in hand. Move to one, or Enter takes them all.')
+  expect(board.ui.message?.text).toBe('No swap is in hand. Move to one, or a takes them all.')
   expect(board.text()).toContain('2 members (A. Varga, B. Okoro) can wear only boots BO-9.')
 })
 
@@ -62,20 +69,20 @@ test('a plan that the books have left behind is not taken', async () => {
     { ...short(), state: { ...board.state, seq: board.state.seq + 1 } },
     { ui: { screen: 'plan', plan } },
   )
-  expect(later.press('enter').text()).toContain('The plan is old.')
+  expect(later.type('a').text()).toContain('The plan is old.')
   expect(later.press('enter').events).toEqual([])
 })
 
 test('Esc goes back to the board, from the plan and from a plan still on its way', async () => {
   expect(bench(short()).type('g').press('escape').ui).toMatchObject({ screen: 'board', plan: null })
   const board = await bench(short()).type('g').planned()
-  expect(board.press('enter', 'escape').ui.screen).toBe('plan')
+  expect(board.press({ type: 'a' }, 'escape').ui.screen).toBe('plan')
   expect(board.press('escape').ui.screen).toBe('board')
 })
 
 test('with nobody seated, no tour or nobody unfit it says so and takes nothing', async () => {
   const says = async (station: ReturnType<typeof fitEngine>) =>
-    (await bench(station).type('g').planned()).press('enter')
+    (await bench(station).type('g').planned()).type('a')
   expect((await says(fitEngine())).text()).toContain(
     'Everybody who is seated is fit to ride. There is nothing to plan.',
   )
@@ -181,7 +188,7 @@ test('of several swaps it says how many were recorded when one is refused', asyn
   const loop = startLoop({ session, desk, unicode: true, size: () => SMALL, leave: () => undefined })
   loop.take({ char: 'g' })
   await expect.poll(() => loop.glass.read().ui.plan?.made).toBe(made)
-  loop.take({ key: 'enter' })
+  loop.take({ char: 'a' })
   loop.take({ key: 'enter' })
   await loop.settled()
   expect(loop.glass.read().ui.message?.text).toBe(

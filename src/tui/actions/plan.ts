@@ -24,7 +24,7 @@ const sayOut = ({ out }: PlannedSwap): string => (out.length ? `, ${out.join(', 
 
 export const takePlan: Action = {
   id: 'take-plan',
-  key: 'Enter',
+  key: 'a',
   label: 'take the plan',
   help: 'Take the whole plan, after a last look.',
   isOfStation: true,

@@ -33,16 +33,23 @@ export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
   return screen(
     head(view, size),
     body,
-    foot(ui, size, keyLine(size.columns, view.state.tour !== null), view.unicode),
+    foot(
+      ui,
+      size,
+      view.stopped ? STOPPED_KEYS : keyLine(size.columns, view.state.tour !== null),
+      view.unicode,
+    ),
     size,
   )
 }
 
 /** The roll call, and what a key would put right: gear to be called again, one's own that is back. */
 function toldLines(view: View, width: number): Line[] {
-  const { board, state, rows, unicode } = view
-  const opens = state.tour || !rows.length ? '' : ' Press o to open it.'
+  const { board, state, rows, unicode, stopped } = view
+  // Nothing can be recorded: no key that records is offered.
+  const opens = stopped || state.tour || !rows.length ? '' : ' Press o to open it.'
   const rollCall = spread(` ${board.rollCall.words}${opens}`, `${policyNote(view)} `, width, unicode)
+  if (stopped) return [plainLine(rollCall)]
   const again = board.rollCall.again && `${board.rollCall.again} r calls them again.`
   const more = [again, sayBack(view)].flatMap((text) =>
     text ? [plainLine(clip(` ${text}`, width, unicode), 'warn')] : [],
@@ -57,6 +64,11 @@ function withLetters(panel: Line[], width: number, height: number): Line[] {
   const left = height - panel.length - letters.length
   return left < 0 ? panel : [...panel, ...Array.from({ length: left }, (): Line => []), ...letters]
 }
+
+/** Keys that only look or leave. */
+const STOPPED_KEYS = LOOKING.filter(({ id }) => id !== 'roll-call' && id !== 'plan')
+  .map(({ key, label }) => `${key} ${label}`)
+  .join('  ')
 
 const SETTING_UP = [
   '',

@@ -27,7 +27,7 @@ export const rule = (words: string, width: number, unicode: boolean): string => 
   return `${bar}${bar} ${said} ${bar.repeat(Math.max(0, width - widthOf(said) - 4))}`
 }
 
-/** Two lines, and more for a standing matter: a journal that cannot be written. Invented data are always marked. */
+/** Two lines, and more for a standing matter: a journal that cannot be written, said whole. Invented data are always marked. */
 export function head(view: View, { columns }: Size): Line[] {
   const { board, unicode, at, stopped } = view
   const { tour } = board
@@ -41,7 +41,7 @@ export function head(view: View, { columns }: Size): Line[] {
     [{ text: ` ${clip(board.headline, columns - 1, unicode)}`, tone: board.tone, bold: true }],
   ]
   if (stopped) {
-    for (const text of wrap(`NOTHING CAN BE RECORDED. ${stopped}`, columns - 2).slice(0, 3)) {
+    for (const text of wrap(`NOTHING CAN BE RECORDED. ${stopped}`, columns - 2)) {
       lines.push([{ text: ` ${text}`, tone: 'bad', bold: true }])
     }
   }

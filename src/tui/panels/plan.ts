@@ -23,7 +23,7 @@ export function itemsOf(plan: Plan): PlanItem[] {
   return [...seats, ...moves, ...(plan.goals.length ? [{ seat: null, swap: null }] : [])]
 }
 
-const KEYS = 'Enter takes all   s takes this swap   up, down move   Esc goes back'
+const KEYS = 'a takes all   s takes this swap   up, down move   Esc goes back'
 const NO_SWAP_KEYS = 'up, down move   Esc goes back'
 const MOVES_KEYS = 'm changes the seats   up, down move   Esc goes back'
 

@@ -88,7 +88,7 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
     await loop.settled()
     if (isLeft) return
     const now = loop.glass.read().ui
-    const message = now.message ? [now.message.text] : []
+    const message = now.message ? [inLines(now.message.text)] : []
     if (now.screen === 'board') sayBoard([...news, ...message])
     else sayScreen([...news, ...message])
   }
@@ -113,6 +113,18 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
     await session.close()
   }
 }
+
+/** What a message says of keys, as it is typed here. */
+const inLines = (text: string): string =>
+  text
+    .replace('Enter again records it', 'say the same reading again to record it')
+    .replace('type its pressure in psi, then Enter.', 'type it as psi 4400.')
+    .replace('Enter answers:', 'ok answers:')
+    .replace(
+      'Digits are the pressure. Esc leaves the roll call.',
+      'psi 4400 is its pressure. b leaves the roll call.',
+    )
+    .replace('up and down choose another', 'next and previous choose another')
 
 const linesOf = ({ lines, choices }: Spoken): string[] => [
   ...lines,

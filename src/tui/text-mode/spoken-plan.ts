@@ -16,6 +16,6 @@ export function spokenPlan(made: Plan): Spoken {
         `${seat.seat} ${seat.position}, ${seat.name}: ${seat.becomesFit ? 'becomes fit' : 'stays unfit'}.`
       return { value: String(at), label: saidOf(made, item).join('. '), ...(isFirst && { under: under! }) }
     }),
-    hint: `A number takes a swap in hand, then s takes only that one. enter takes all. ${BACK}`,
+    hint: `A number takes a swap in hand, then s takes only that one. a takes all. ${BACK}`,
   }
 }

@@ -107,7 +107,7 @@ function rollCall(view: View, ui: Ui): Spoken {
   const elements = inCallOrder(row.places).map(
     (each) => `${capital(each.word)} ${each.element ?? ''}: ${sayPlace(each)}.`,
   )
-  const unread = needsReading(row) ? ['Its cylinder has to be read first: type the pressure in psi.'] : []
+  const unread = needsReading(row) ? ['Its cylinder has to be read first: type it as psi 4400.'] : []
   return {
     lines: [
       `Roll call, ${answered} of ${filled} answered. ${row.seat} ${row.position}: ${row.name} ${called}.`,
@@ -115,7 +115,7 @@ function rollCall(view: View, ui: Ui): Spoken {
       ...unread,
     ],
     choices: [],
-    hint: `ok answers: ${saysOnEnter(row)}. A number is the pressure and answers. f is a finding, a calls everybody again. next and previous choose another. ${BACK}`,
+    hint: `ok answers: ${saysOnEnter(row)}. psi 4400 is its pressure and answers. f is a finding, a calls everybody again. next and previous choose another. ${BACK}`,
   }
 }
 

@@ -30,7 +30,7 @@ export function understood(line: string, choices: readonly Choice[], view: View,
     case 'board':
       return onBoard(words, choices, view)
     case 'roll-call':
-      return atRollCall(words)
+      return atRollCall(words, ui)
     case 'sheet':
       return onSheet(words, choices, view, ui)
     case 'deadlines': {
@@ -75,20 +75,27 @@ function onBoard(words: string, choices: readonly Choice[], view: View): Underst
   return { tokens: [{ scan: words }] }
 }
 
-function atRollCall(words: string): Understood {
+function atRollCall(words: string, ui: Ui): Understood {
+  const clear: Token[] = ui.text ? key('escape').tokens : []
   switch (words.toLowerCase()) {
     case 'ok':
-      return key('enter')
+      return { tokens: [...clear, { key: 'enter' }] }
     case 'next':
       return key('down')
     case 'previous':
       return key('up')
   }
-  // A reading, and what its thermometer said where somebody looked: `4400`, `4400 -10C`.
-  if (/^\d{1,5}( +-?\d{1,3}(\.\d)? ?[cf])?$/i.test(words))
-    return { tokens: [...typed(words), { key: 'enter' }] }
+  // A reading, and what its thermometer said where somebody looked: `psi 4400`, `psi 4400 -10C`; a bare number may be meant for a list.
+  const reading = /^psi +(\d{1,5}(?: +-?\d{1,3}(?:\.\d)? ?[cf])?)$/i.exec(words)?.[1]
+  if (reading)
+    // What was typed before is put away, unless this is the same reading said again.
+    return {
+      tokens: ui.doubted === reading ? key('enter').tokens : [...clear, ...typed(reading), { key: 'enter' }],
+    }
+  if (/^\d/.test(words))
+    return { say: `Nothing was recorded. If ${words} is the pressure, type: psi ${words}` }
   if ([...words].length === 1) return { tokens: typed(words) }
-  return { say: `"${words}" is no answer. ok answers, a number is the pressure, f is a finding.` }
+  return { say: `"${words}" is no answer. ok answers, psi 4400 is a pressure, f is a finding.` }
 }
 
 function onSheet(words: string, choices: readonly Choice[], view: View, ui: Ui): Understood {

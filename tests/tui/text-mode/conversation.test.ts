@@ -45,7 +45,7 @@ test('nothing that is heard holds an escape, a sign without its word, or columns
 
 test('the plan is heard with its reasons, and taken whole by the whole word yes', async () => {
   const station = fitEngine(tags('HE-1'), tags('BO-2'), ...garment('helmet', '9'))
-  const { commands, heard } = await converse(station, 'g', 'enter', 'yes')
+  const { commands, heard } = await converse(station, 'g', 'a', 'yes')
   expect(heard).toContain('E6-1 Officer, A. Varga: becomes fit.')
   expect(heard).toContain('1. helmet HE-9 in; HE-1 out. why: the only one that fits; in date to 1 Mar 2027')
   expect(heard).toContain('2. Boots BO-2: tagged, torn seam. The rack has no spare boots.')
@@ -73,10 +73,22 @@ test('a tag and a swap by numbers and the whole word yes', async () => {
   expect(heard).toContain('A. Varga may not ride: Helmet HE-1: tagged, crack, crazing or dent.')
 })
 
-test('the roll is called to its end: ok answers, a number is the pressure', async () => {
-  const { commands, text } = await converse(fitEngine(), 'r', 'ok', '4400')
+test('the roll is called to its end: ok answers, psi 4400 is the pressure', async () => {
+  const { commands, text } = await converse(fitEngine(), 'r', 'ok', 'psi 4400')
   expect(commands.map((each) => each.do)).toEqual(['answer', 'read-pressure', 'answer'])
   expect(text).toContain('Roll call complete')
+})
+
+test('a mistyped position number at roll call is never a pressure; a low one said again is recorded', async () => {
+  const bare = await converse(fitEngine(), 'r', '10', 'yes', '')
+  expect(bare.commands).toEqual([])
+  expect(bare.text).toContain('Nothing was recorded. If 10 is the pressure, type: psi 10')
+  const once = await converse(fitEngine(), 'r', 'psi 10', 'psi 4400')
+  expect(once.commands[0]).toMatchObject({ do: 'read-pressure', psi: 4400 })
+  const low = await converse(fitEngine(), 'r', 'psi 10', 'psi 10')
+  expect(low.text).toContain('say the same reading again')
+  expect(low.text).not.toContain('Enter again')
+  expect(low.commands[0]).toMatchObject({ do: 'read-pressure', psi: 10 })
 })
 
 test('a tour is opened while none is, by numbers alone', async () => {
