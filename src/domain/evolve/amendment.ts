@@ -4,7 +4,7 @@ import { forkOf } from '../table.ts'
 import type { CareRecord, ExposureRecord, FitTest, Member, State, Tag } from '../state.ts'
 import { changeMember, inOrder, said } from './crew.ts'
 import { changeElement, exposeOne, failed, keepCares } from './gear.ts'
-import { withdrawReading } from './inspection.ts'
+import { withdrawLook } from './inspection.ts'
 
 export function applyAmendment(draft: State, event: EventOf<'event-amended'>): void {
   const { seq, type, subject, on, with: changes } = event.data
@@ -27,7 +27,7 @@ export function applyAmendment(draft: State, event: EventOf<'event-amended'>): v
       return changeElement(draft, subject, ({ tags }) => ({ tags: mend<Tag>(tags) }))
     case 'pressure-read':
       changeElement(draft, subject, ({ readings }) => ({ readings: mend(readings) }))
-      if (withdrawn) withdrawReading(draft, seq)
+      if (withdrawn) withdrawLook(draft, seq)
       return
     case 'care-recorded':
     case 'batch-received':
@@ -124,6 +124,7 @@ function amendExposure(
 
 /** An answer that was never given: the riding position is to be called again, and nothing was looked at. */
 function withdrawAnswer(draft: State, seat: string, seq: number): void {
+  withdrawLook(draft, seq)
   if (draft.tour?.answers.get(seat)?.seq !== seq) return
   const answers = forkOf(draft.tour.answers)
   answers.delete(seat)

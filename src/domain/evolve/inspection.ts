@@ -53,8 +53,8 @@ export function readPressure(draft: State, event: EventOf<'pressure-read'>): voi
   if (pack !== undefined) lookedAt(draft, pack, event)
 }
 
-/** A reading withdrawn was no inspection either: the cylinder falls back on the reading before it, the air pack on none. */
-export function withdrawReading(draft: State, seq: number): void {
+/** An answer or a reading withdrawn was no inspection either: a cylinder falls back on the reading before it, all else on none. */
+export function withdrawLook(draft: State, seq: number): void {
   for (const { id, called, readings, ...element } of draft.elements.values()) {
     if (called?.seq !== seq) continue
     const before = readings.at(-1)

@@ -149,6 +149,9 @@ describe('amend', () => {
         with: { withdrawn: true },
       })
     expect(state.tour!.answers.has('E6-1')).toBe(false)
+    // Nothing was looked at, so no routine inspection may be counted from it.
+    expect(elementIn(stateOf(crew, calm), 'C-1041').called?.seq).toBe(seq)
+    expect(elementIn(state, 'C-1041').called).toBeUndefined()
     given(crew, calm)
       .when(amended(seq, { findings: [] }))
       .refuses('amend: with: withdrawn must be true. Nothing was recorded.')
