@@ -55,6 +55,19 @@ describe('bayboard verify', () => {
     expect(stdout).toContain(`it was shortened. Line ${all.length} is missing.`)
   })
 
+  test('no seal is said to hold over a line that has been changed, whether it is kept here or elsewhere', () => {
+    const other = sealed()
+    const path = join(other, 'journal.jsonl')
+    const kept = fileWith(readFileSync(join(other, 'seals', 'T-2.note'), 'utf8'))
+    writeFileSync(path, journalOf(other).replace('in T-1', 'in T-9'))
+    const { status, stdout } = bayboard(['verify', '--against', kept], { station: other })
+    const changed = lines(journalOf(other)).findIndex((line) => line.includes('in T-9')) + 1
+    expect(status).toBe(1)
+    expect(stdout).toContain('Seals in the folder seals: 0 of 2 hold.')
+    expect(stdout).toContain(`line ${changed}, which it covers, is not sound`)
+    expect(stdout).not.toContain('it holds')
+  })
+
   test('as JSON tells each seal, the keys and what has none', () => {
     const { stdout } = bayboard(['verify', '--json'], { station })
     expect(JSON.parse(stdout)).toMatchObject({

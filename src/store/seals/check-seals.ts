@@ -74,7 +74,7 @@ export const checkJournal = (
 /** Gives the judge of one seal; `agreed` is the number of lines that another seal has confirmed already. */
 const judgeOf =
   (
-    { lines }: Verified,
+    { lines, faults }: Verified,
     { keys, stationName, firstHash }: SealLines,
     hashes: ReadonlyMap<number, string>,
     known: string | undefined,
@@ -113,6 +113,14 @@ const judgeOf =
       return fails(
         `Line ${count} is not the line it was made over: the journal was written anew, from line ${agreed + 1} or later on.${byStranger}`,
         agreed + 1,
+      )
+    }
+    // The hash at its end can be whole over lines that are not: then nothing is said to be as it was.
+    const fault = faults.find(({ line }) => line <= count)
+    if (fault) {
+      return fails(
+        `Its length and last hash agree, but line ${fault.line}, which it covers, is not sound.${byStranger}`,
+        fault.line,
       )
     }
     if (byStranger) return fails(`Its length and hash agree with the journal.${byStranger}`)
