@@ -119,7 +119,8 @@ async function makeDemonstration(world: World, folder: string): Promise<NoStatio
   try {
     const { readDemo } = await import('../demo.ts')
     const trouble = await playDemonstration(readDemo(text, world.clock(), world.zone), making)
-    if (trouble) return trouble
+    // It is made beside its place, under a name that nobody has given.
+    if (trouble) return { ...trouble, sentence: trouble.sentence.replaceAll(making, folder) }
     makeFolderToStay(realFiles, folder)
     const journal = realFiles.open(join(making, JOURNAL_NAME), 'append')
     realFiles.fdatasync(journal)
@@ -136,7 +137,8 @@ async function makeDemonstration(world: World, folder: string): Promise<NoStatio
         }
       : inTrouble(`The demonstration cannot be made in ${folder}: ${whyOf(error)}. Name another folder.`)
   } finally {
-    rmSync(making, { recursive: true, force: true })
+    // Where nothing could be made there is nothing to remove.
+    if (existsSync(making)) rmSync(making, { recursive: true, force: true })
   }
 }
 

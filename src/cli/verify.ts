@@ -1,6 +1,7 @@
 // `bayboard verify`: checks every line, the chain and the seals and reports every fault with its line; it must never repair.
 import { readFileSync } from 'node:fs'
 import { cleanText } from '../domain/clean.ts'
+import { sayLostJournal } from '../store/lost-journal.ts'
 import { checkJournal, type Checked, type SealCheck } from '../store/seals/check-seals.ts'
 import { parseNote, parseVkey } from '../store/seals/note.ts'
 import { sealIn } from '../store/seals/seal-text.ts'
@@ -41,7 +42,8 @@ export function verify(world: World, options: VerifyOptions): ExitStatus {
   })
   if (isWatched) world.stderr.write('\r')
   if (checked.kind === 'no-station') {
-    return complain(world, `There is no station in ${folder}. Make one with "bayboard init".`, 3)
+    const none = `There is no station in ${folder}. Make one with "bayboard init".`
+    return complain(world, sayLostJournal(folder) ?? none, 3)
   }
   if (checked.kind === 'unreadable') return complain(world, checked.sentence, 3)
   const holds = [...checked.seals, ...checked.against].every((each) => each.holds) && !checked.faults.length

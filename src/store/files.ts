@@ -1,6 +1,7 @@
 // The few file calls the store makes, as a port that a test can make fail; it must never swallow an error or retry a call.
 import {
   closeSync,
+  existsSync,
   fdatasyncSync,
   fstatSync,
   fsyncSync,
@@ -55,6 +56,22 @@ const factsOf = (stats: Stats): FileFacts => {
   return { size: stats.size, identity: `${stats.dev}:${stats.ino}` }
 }
 
+/** Name by name: asked to make all of them at once, Node never comes back from a place such as /proc. */
+function makeFolder(path: string): string | undefined {
+  const missing: string[] = []
+  for (let at = resolve(path); !existsSync(at); at = dirname(at)) missing.unshift(at)
+  for (const each of missing) {
+    try {
+      mkdirSync(each)
+    } catch (error) {
+      // Another program made it meanwhile.
+      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error
+    }
+  }
+  if (!missing.length && !statSync(path).isDirectory()) mkdirSync(path)
+  return missing[0]
+}
+
 export const realFiles: Files = {
   open: (path, purpose) => openSync(path, FLAGS[purpose], purpose === 'secret' ? 0o600 : 0o666),
   close: closeSync,
@@ -71,7 +88,7 @@ export const realFiles: Files = {
   },
   rename: renameSync,
   remove: unlinkSync,
-  makeFolder: (path) => mkdirSync(path, { recursive: true }),
+  makeFolder,
   syncFolder: (path) => {
     const fd = openSync(path, 'r')
     try {

@@ -7,6 +7,7 @@ import type { Torn } from './catch-up.ts'
 import type { Files } from './files.ts'
 import { openJournal, type Journal, type Opened } from './journal.ts'
 import type { Entry } from './line.ts'
+import { sayLostJournal } from './lost-journal.ts'
 import { lockedAtOnce, withLock, type Held } from './lock.ts'
 import { entriesNaming } from './search.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
@@ -16,10 +17,11 @@ import { readSnapshot, writeSnapshot } from './snapshot.ts'
 /** Why a station cannot be opened or made, for the user: there is none, the folder is taken, or the disk will not. */
 export type NoStation = { why: 'none' | 'taken' | 'trouble'; sentence: string }
 
-const noStation = (opened: Exclude<Opened, { kind: 'opened' }>): NoStation => ({
-  why: opened.kind === 'no-station' ? 'none' : 'trouble',
-  sentence: opened.sentence,
-})
+const noStation = (opened: Exclude<Opened, { kind: 'opened' }>, folder: string): NoStation => {
+  const lost = opened.kind === 'no-station' ? sayLostJournal(folder) : undefined
+  if (lost !== undefined) return { why: 'trouble', sentence: lost }
+  return { why: opened.kind === 'no-station' ? 'none' : 'trouble', sentence: opened.sentence }
+}
 
 /** An event with the hash of its line. */
 export type Logged = Event & { hash: string }
@@ -58,7 +60,7 @@ export async function openStation(folder: string, files?: Files): Promise<Keeper
   const state = snapshot && unpack(snapshot.state)
   const from = state ? snapshot?.position : undefined
   const opened = openJournal(folder, { from, ...(files && { files }) })
-  if (opened.kind !== 'opened') return noStation(opened)
+  if (opened.kind !== 'opened') return noStation(opened, folder)
   return keeperOf(folder, opened.journal, opened.startedAt === 'position' ? state : undefined, files)
 }
 
@@ -111,7 +113,7 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
 /** Delivers every event from the first; the sentence when the journal cannot be read to its end. */
 export function readEvents(folder: string, take: (event: Logged) => void): NoStation | { stopped?: string } {
   const opened = openJournal(folder)
-  if (opened.kind !== 'opened') return noStation(opened)
+  if (opened.kind !== 'opened') return noStation(opened, folder)
   const { journal } = opened
   const reader = readerOf()
   const caught = journal.catchUp((entry) => reader.take(entry, take))
@@ -143,8 +145,10 @@ export async function makeStation(
   facts: EventData['station-made'],
   at: string,
 ): Promise<NoStation | undefined> {
+  const lost = sayLostJournal(folder)
+  if (lost !== undefined) return { why: 'trouble', sentence: lost }
   const opened = openJournal(folder, { make: true })
-  if (opened.kind !== 'opened') return noStation(opened)
+  if (opened.kind !== 'opened') return noStation(opened, folder)
   const { journal } = opened
   const made = await withLock(folder, (held): NoStation | undefined => {
     const caught = journal.catchUp(() => undefined)

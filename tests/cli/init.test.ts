@@ -1,5 +1,5 @@
 // `bayboard init`: makes an empty station once, and never touches a folder that holds one.
-import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { bayboard, journalOf, lines, newPlace } from './run.ts'
@@ -128,3 +128,52 @@ describe('where the demonstration stands', () => {
     expect(journalOf(station)).toBe(before)
   })
 })
+
+describe('a folder that has lost its journal', () => {
+  const lostHouse = (): string => {
+    const station = newPlace()
+    init(station, ...GOOD)
+    mkdirSync(join(station, 'seals'))
+    return station
+  }
+
+  test.each([
+    ['emptied', (path: string) => writeFileSync(path, '')],
+    ['gone', (path: string) => rmSync(path)],
+  ])('with its journal %s is not called a folder without a station, and gets no new one', (_, lose) => {
+    const station = lostHouse()
+    lose(join(station, 'journal.jsonl'))
+    const told = [
+      init(station, ...GOOD),
+      bayboard(['status'], { station }),
+      bayboard(['verify'], { station }),
+    ]
+    for (const { status, stderr } of told) {
+      expect(status).toBe(3)
+      expect(stderr).toContain('its seals are still here')
+      expect(stderr).toContain('Bring back a copy of journal.jsonl')
+    }
+  })
+
+  test('a folder without keys and seals is made a station as ever', () => {
+    const station = newPlace()
+    writeFileSync(join(station, 'journal.jsonl'), '')
+    expect(init(station, ...GOOD).status).toBe(0)
+  })
+})
+
+test.each(['init', 'demo'])(
+  '%s in a place where nothing can be made says so in one sentence, at once',
+  (name) => {
+    const file = join(newPlace(), 'file')
+    writeFileSync(file, '')
+    const places = [join(file, 'station'), ...(existsSync('/proc/self') ? ['/proc/station'] : [])]
+    for (const place of places) {
+      const { status, stderr } =
+        name === 'init' ? init(place, ...GOOD) : bayboard(['demo', place, '--no-open'], {})
+      expect(status).toBe(3)
+      expect(stderr.trimEnd().split('\n')).toHaveLength(1)
+      expect(stderr).toContain(`A station cannot be made in ${place}: `)
+    }
+  },
+)
