@@ -128,6 +128,14 @@ describe('Esc', () => {
   })
 })
 
+test('when typed words match nothing, "in your own words" stays at hand and records nothing by itself', () => {
+  const board = bench(fitEngine()).type('t').press('enter').type('torn cuff')
+  expect(board.text()).toContain('Something else, in your own words')
+  board.press('enter')
+  expect(board.text()).toContain('What is wrong, in your own words')
+  expect(board.events).toEqual([])
+})
+
 test('Esc from a card that was found goes back to the list, with what was typed and the line in hand', () => {
   const board = engine().press({ type: '/' }, { type: 'ho' }, 'down')
   const before = board.text()

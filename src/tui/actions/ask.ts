@@ -8,7 +8,8 @@ import { sayPlace } from '../say.ts'
 import type { View } from '../view.ts'
 import type { Answers, Option, Step } from './action.ts'
 
-const OTHER = 'other'
+/** The row for what the list does not name. */
+export const OTHER = 'other'
 
 export const noSeat = (view: View): string | undefined =>
   view.row ? undefined : 'This station has no rig yet. Add one with: bayboard record'

@@ -2,7 +2,7 @@
 import { cleanText } from '../../domain/clean.ts'
 import { labelled } from '../../domain/labels.ts'
 import type { Answers, Deed, Option, Step } from '../actions/action.ts'
-import { askOfficer } from '../actions/ask.ts'
+import { askOfficer, OTHER } from '../actions/ask.ts'
 import type { Token } from '../input/keys.ts'
 import { actionBy } from '../keymap.ts'
 import { toldOf } from '../panels/told.ts'
@@ -46,7 +46,9 @@ export function narrowed(step: Extract<Step, { ask: 'choose' }>, text: string): 
   // What was typed whole comes first: C-1 before C-10.
   const exact = named.filter((each) => bare(each.value) === wanted)
   if (named.length) return [...exact, ...named.filter((each) => !exact.includes(each))]
-  return step.options.filter((each) => isIn(`${each.label} ${each.note ?? ''}`))
+  const said = step.options.filter((each) => isIn(`${each.label} ${each.note ?? ''}`))
+  // What no row names can still be said in one's own words.
+  return said.length ? said : step.options.filter((each) => step.name === 'point' && each.value === OTHER)
 }
 
 export function startSheet(ui: Ui, view: View, action: string, first: Ui['answers'] = []): Updated {
