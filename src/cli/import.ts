@@ -118,6 +118,8 @@ async function take(
   if ('refused' in answer) return complain(world, answer.refused, 1)
   if ('failed' in answer) return complain(world, answer.failed, 3)
   print(world, `Imported ${count}, as event ${answer.accepted[0]}.${also}`)
+  const undated = sayUndated(found)
+  if (undated) print(world, undated)
   return 0
 }
 
@@ -126,6 +128,16 @@ function commandOf({ known: _, ...found }: Difference, file: string, by: string)
   return isAddition({ ...found, known: 0 })
     ? { do: 'import-gear', by, file, members, elements }
     : { do: 'import-records', by, file, ...found }
+}
+
+/** Gear on somebody's back since nobody knows when must not look as if its first year began with the import. */
+function sayUndated({ elements }: Difference): string | undefined {
+  const isUndated = (each: { issuedTo?: unknown; issuedOn?: unknown; inService?: unknown }): boolean =>
+    Boolean(each.issuedTo) && !each.issuedOn && !each.inService
+  const count = elements.filter(isUndated).length
+  if (!count) return undefined
+  const words = count === 1 ? '1 issued element has' : `${count} issued elements have`
+  return `${words} no in-service date: what ${count === 1 ? 'it needs' : 'they need'} is unproven until a care is recorded or the date imported.`
 }
 
 function sayCount({ members, elements, cares, fitTests, changes }: Difference): string {

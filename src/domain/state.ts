@@ -51,6 +51,8 @@ export interface Element extends ElementFacts {
   issuedTo: Id | null
   /** When it was first issued to anybody. */
   issuedOn: LocalDate | null
+  /** It was issued at a time that nobody has told: a later issue is then not its first. */
+  issuedBefore?: true
   custody: Custody
   /** The tags not yet lifted. */
   tags: Tag[]

@@ -89,7 +89,9 @@ function recordOf(element: Element, events: readonly Event[], state: State): Ele
   function issues(): RecordLine[][] {
     return events.flatMap((event) => {
       const on = issueOf(event, id)
-      return on === undefined ? [] : [[line(event, on, conditionAt(on))]]
+      if (on === undefined) return []
+      const says = on === null ? `Issued; since when is ${NOT_ON_RECORD}.` : conditionAt(on)
+      return [[line(event, on ?? dateOf(event.at), says)]]
     })
   }
   function conditionAt(on: LocalDate): string {
@@ -174,14 +176,15 @@ const isAdding = ({ type, data }: Event, id: Id): boolean =>
 const importedChanges = ({ type, data }: Event, id: Id): ImportedChange[] =>
   type === 'records-imported' ? data.changes.filter((each) => each.id === id) : []
 
-/** The day on which an event issued it, if it did. */
-function issueOf(event: Event, id: Id): LocalDate | undefined {
-  const { type, data, at } = event
+/** The day on which an event issued it, null where it does not say; undefined where it did not. */
+function issueOf(event: Event, id: Id): LocalDate | null | undefined {
+  const { type, data } = event
   if (type === 'element-issued') return data.on
-  if (importedChanges(event, id).some((each) => each.with['issuedTo'])) return dateOf(at)
+  const change = importedChanges(event, id).find((each) => each.with['issuedTo'])
+  if (change) return (change.with['issuedOn'] ?? change.with['inService'] ?? null) as LocalDate | null
   if (type !== 'gear-imported' && type !== 'records-imported') return undefined
   const row = data.elements.find((each) => each.id === id)
-  return row?.issuedTo === undefined ? undefined : (row.issuedOn ?? row.inService ?? dateOf(at))
+  return row?.issuedTo === undefined ? undefined : (row.issuedOn ?? row.inService ?? null)
 }
 
 const isOfHolder = (event: Event, id: Id): boolean =>

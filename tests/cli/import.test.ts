@@ -159,6 +159,19 @@ test('headings nobody knows are refused where nobody can be asked', () => {
   expect(stderr).toContain('What is missing: id (as "Asset #", "Barcode" or "Badge")')
 })
 
+test('a coat and an air pack imported as issued with no dates are unproven, not good for a year from the import', () => {
+  const undated = 'ID,Type,Made,Assigned to\nC-77,Coat shell,2022-03,M-104\n'
+  const { status, stdout } = imported(undated)
+  expect([status, stdout]).toEqual([
+    0,
+    expect.stringContaining(
+      '1 issued element has no in-service date: what it needs is unproven until a care is recorded or the date imported.\n',
+    ),
+  ])
+  expect(bayboard(['history', 'C-77'], { station }).stdout).toContain('unproven')
+  expect(bayboard(['history', 'C-77'], { station }).stdout).not.toContain('in service)')
+})
+
 test.skipIf(!loadPty())(
   'headings nobody knows are asked about on a terminal, one by one, with samples',
   async () => {

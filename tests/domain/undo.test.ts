@@ -62,7 +62,12 @@ const CASES: { [T in EventType]: Case } = {
     act: { do: 'clear-seat', seat: 'E6-2' },
     undone: () => [{ do: 'seat-member', seat: 'E6-2', member: 'M-105' }],
   },
-  'seat-answered': { act: { do: 'answer', seat: 'E6-2' }, undone: withdrawn },
+  // What was looked at for it counts no more, so the position is called again.
+  'seat-answered': {
+    act: { do: 'answer', seat: 'E6-2' },
+    undone: withdrawn,
+    afterwards: { do: 'answer', seat: 'E6-2' },
+  },
   'pressure-read': {
     act: { do: 'read-pressure', element: 'CY-1', psi: 3000 },
     undone: withdrawn,

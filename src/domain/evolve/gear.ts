@@ -41,11 +41,20 @@ export function changeElement(draft: State, id: Id, change: (element: Element) =
 
 const withHolder = (element: Element): Custody => ({ where: isHeldBySeat(element.kind) ? 'rig' : 'issued' })
 
-export function issue(draft: State, id: Id, to: Id, on: LocalDate): void {
+/** The day it was taken into use; where it was issued before at a time nobody has told, no later day stands for that. */
+const firstIssue = ({ issuedOn, issuedBefore }: Element, on: LocalDate): LocalDate | null =>
+  issuedOn ?? (issuedBefore ? null : on)
+
+/** @param on null where nobody has told since when */
+export function issue(draft: State, id: Id, to: Id, on: LocalDate | null): void {
   changeElement(draft, id, (element) => {
     const key = place(to, element.kind)
     draft.issued.set(key, [...(draft.issued.get(key) ?? []), id])
-    return { issuedTo: to, issuedOn: element.issuedOn ?? on, custody: withHolder(element) }
+    const since =
+      on === null && element.issuedOn === null
+        ? { issuedBefore: true as const }
+        : { issuedOn: on === null ? element.issuedOn : firstIssue(element, on) }
+    return { issuedTo: to, ...since, custody: withHolder(element) }
   })
 }
 
@@ -95,7 +104,7 @@ export function swap(draft: State, event: EventOf<'element-swapped'>): void {
   draft.standIns.set(key, { ...said(event), kind, holder, element: spare, own, seat })
   changeElement(draft, spare, (element) => ({
     custody: withHolder(element),
-    issuedOn: element.issuedOn ?? event.at.slice(0, 10),
+    issuedOn: firstIssue(element, event.at.slice(0, 10)),
   }))
   settle(draft, key)
 }

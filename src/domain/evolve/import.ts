@@ -12,7 +12,7 @@ export function importGear(draft: State, event: EventOf<'gear-imported'>): void 
 
 function addImported(draft: State, { issuedTo, issuedOn, ...element }: ImportedElement, event: Said): void {
   addElement(draft, element, event.seq)
-  if (issuedTo) issue(draft, element.id, issuedTo, issuedOn ?? element.inService ?? event.at.slice(0, 10))
+  if (issuedTo) issue(draft, element.id, issuedTo, issuedOn ?? element.inService ?? null)
 }
 
 export function importRecords(draft: State, event: EventOf<'records-imported'>): void {
@@ -30,7 +30,7 @@ export function importRecords(draft: State, event: EventOf<'records-imported'>):
     else changeElement(draft, id, () => fields)
     if (!issuedTo) continue
     unissue(draft, id)
-    issue(draft, id, issuedTo, event.at.slice(0, 10))
+    issue(draft, id, issuedTo, draft.elements.get(id)?.inService ?? null)
   }
   for (const test of fitTests) recordFitTest(draft, test, event)
   const byElement = new Map<string, DoneCare[]>()

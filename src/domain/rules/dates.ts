@@ -117,7 +117,7 @@ export const judgeInterval: Judge = (rule, element, setting) => {
     return judgeDay(rule, element, setting, what, { since, limit: first, falls, lastGood: falls })
   }
   // Stock that was never issued has worn nothing out: its interval starts when somebody takes it into use.
-  if (orElse === 'issued' && element.issuedTo === null) return undefined
+  if (orElse === 'issued' && element.issuedTo === null && !element.issuedBefore) return undefined
   const made = orElse === 'manufactured' ? ' and no date of manufacture' : ''
   return unproven(rule, element, `it has no ${plain(care)} on record${made}`)
 }

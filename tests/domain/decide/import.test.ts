@@ -1,7 +1,7 @@
 // Rules for importing a whole file of members and gear: all or nothing.
 import { describe, expect, test } from 'vitest'
 import { house } from '../alder-hollow.ts'
-import { elementIn, given, memberIn, TOMORROW } from '../given.ts'
+import { elementIn, given, memberIn, TOMORROW, type Told } from '../given.ts'
 
 describe('import-gear', () => {
   const file = 'gear.csv'
@@ -35,12 +35,27 @@ describe('import-gear', () => {
     expect(state.issued.get('M-400 coat-shell')).toEqual(['C-9'])
   })
 
-  test('without a day of issue it counts from the day it came into service, or from the import', () => {
-    const plain = { ...element, issuedTo: 'M-400' }
+  test('without a day of issue it counts from the day it came into service', () => {
+    const dated = { ...element, issuedTo: 'M-400', inService: '2020-03-01' }
     const state = given(house)
-      .when(bring([plain]))
-      .records('gear-imported', { file, members: [member], elements: [plain] })
-    expect(elementIn(state, 'C-9').issuedOn).toBe('2026-11-24')
+      .when(bring([dated]))
+      .records('gear-imported', { file, members: [member], elements: [dated] })
+    expect(elementIn(state, 'C-9').issuedOn).toBe('2020-03-01')
+  })
+
+  test('the day of import is not taken for the day old gear was issued, nor is that of a later issue', () => {
+    const undated = { ...element, issuedTo: 'M-400' }
+    const imported = given(house)
+      .when(bring([undated]))
+      .records('gear-imported', { file, members: [member], elements: [undated] })
+    expect(elementIn(imported, 'C-9').issuedOn).toBeNull()
+    const state = given(
+      house,
+      bring([undated]) as Told,
+      { do: 'return-to-rack', element: 'C-9' },
+      { do: 'issue', element: 'C-9', to: 'M-105' },
+    ).state
+    expect(elementIn(state, 'C-9')).toMatchObject({ issuedTo: 'M-105', issuedOn: null })
   })
 
   test.each([
