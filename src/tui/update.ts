@@ -2,7 +2,7 @@
 import { cleanText } from '../domain/clean.ts'
 import { labelled } from '../domain/labels.ts'
 import type { Token } from './input/keys.ts'
-import { ACTIONS, actionBy, LOOKING } from './keymap.ts'
+import { ACTIONS, LOOKING } from './keymap.ts'
 import { isTooSmall } from './panels/frame.ts'
 import { lastTop, pageOf, partFrom } from './panels/reading.ts'
 import { WORKING } from './planning.ts'
@@ -22,11 +22,7 @@ export function update(before: Ui, token: Token, view: View): Updated {
   if ('key' in token && token.key === 'ctrl-c') return { ui, effect: { quit: true } }
   // What cannot be seen is not asked, so it cannot be answered.
   if (isTooSmall(view.size)) return { ui: before }
-  if (isOffered(ui) && 'char' in token) {
-    // The key of what is offered goes into it, rather than to the same question about something else.
-    if (ui.action !== null && actionBy(ui.action).key === token.char) return { ui: { ...ui, cursor: 0 } }
-    return update(leave(ui), token, view)
-  }
+  if (isOffered(ui) && 'char' in token) return update(leave(ui), token, view)
   if (ui.screen === 'sheet') return updateSheet(ui, token, view)
   if ('scan' in token) return scanned(ui, token, view)
   switch (ui.screen) {

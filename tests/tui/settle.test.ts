@@ -22,15 +22,6 @@ test('the keys of the board leave the offer and do what they do there', () => {
   expect(board.ui.screen).toBe('roll-call')
 })
 
-test('s goes into the spares that are shown for what was tagged, and asks for no other element', () => {
-  const board = tagGloves(bench(fitEngine(...gloves('8'), ...gloves('9'))))
-  expect(board.text()).toContain('Down and Enter take a spare')
-  board.type('s')
-  expect(board.text()).toContain('Spare gloves: A. Varga can wear 2 of 2. Which goes in?')
-  board.press('enter', 'enter')
-  expect(board.events.at(-1)).toMatchObject({ type: 'element-swapped', data: { out: 'GL-1' } })
-})
-
 test('where no spare is left, it is said who stays unfit', () => {
   expect(tagGloves(bench(fitEngine())).text()).toContain(
     'There is no spare gloves on the rack. Officer stays unfit.',

@@ -54,13 +54,11 @@ export const finding: Action = {
     }
     const command: Command = { do: 'answer', by, seat: view.row!.seat, findings: [found] }
     const title = `${capital(nameOf(element))}: ${found.point} (${found.matter}). Tag it out of service?`
-    const spares = sparesFor(view, element)
-    return confirm(view, title, [command], sayTagged(element, spares), [], spares)
+    return confirm(view, title, [command], sayTagged(element), [], sparesFor(view, element))
   },
 }
 
-const sayTagged = ({ id }: Element, follow: Follow | undefined): string =>
-  `Tagged ${id}. ${follow ? 'Down and Enter take a spare, Esc takes none.' : 's puts a spare in where it is worn.'}`
+const sayTagged = ({ id }: Element): string => `Tagged ${id}. s puts a spare in.`
 
 /** What fits in its place is shown at once, where it is worn at the riding position in hand. */
 const sparesFor = ({ row }: View, { id, kind }: Element): Follow | undefined =>
@@ -89,8 +87,7 @@ export const tag: Action = {
     const reason = pointIn(answers)
     const command: Command = { do: 'tag', by: view.speaker!, element: element.id, reason, matter }
     const title = `${capital(nameOf(element))}: ${reason} (${matter}). Tag it out of service?`
-    const spares = sparesFor(view, element)
-    return confirm(view, title, [command], sayTagged(element, spares), [], spares)
+    return confirm(view, title, [command], sayTagged(element), [], sparesFor(view, element))
   },
 }
 
