@@ -115,10 +115,10 @@ describe('gear and members in one file, given as one command', () => {
       ['C-1041', 'coat-shell', 'M-104', '2019-06-01'],
       ['L-1041', 'coat-liner', 'M-104', '2019-06-01'],
       ['C-1042', 'coat-shell', 'M-105', '2020-07-14'],
-      ['G-31', 'gloves', 'M-104', '2026-11-24'],
+      ['G-31', 'gloves', 'M-104', null],
       ['F-9', 'facepiece', 'M-104', '2021-06-30'],
-      ['S-1', 'air-pack', 'E6-1', '2026-11-24'],
-      ['Y-31', 'cylinder', 'E6-1', '2026-11-24'],
+      ['S-1', 'air-pack', 'E6-1', null],
+      ['Y-31', 'cylinder', 'E6-1', null],
       ['Y-32', 'cylinder', null, null],
       ['C-1900', 'coat-shell', null, null],
     ])
