@@ -9,7 +9,7 @@ const ESCAPE = '\x1b'
 describe('fed by a pipe', () => {
   test('the roll is called, a helmet tagged, the act undone: the journal holds each of them', () => {
     const station = engine()
-    const lines = ['r', '4400', '4400', 't', 'helmet', '1', '1', '1', 'yes', '-', 'yes', 'quit']
+    const lines = ['r', 'psi 4400', 'psi 4400', 't', 'helmet', '1', '1', '1', 'yes', '-', 'yes', 'quit']
     const input = `${lines.join('\n')}\n`
     const { status, stdout, stderr } = bayboard(['board', '--text'], { station, input })
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
