@@ -11,6 +11,7 @@ import { sayLostJournal } from './lost-journal.ts'
 import { lockedAtOnce, withLock, type Held } from './lock.ts'
 import { entriesNaming } from './search.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
+import { cutSentence, newestClaim } from './seals/cut.ts'
 import { sealingOf } from './seals/sealing.ts'
 import { readSnapshot, writeSnapshot } from './snapshot.ts'
 
@@ -66,6 +67,8 @@ export async function openStation(folder: string, files?: Files): Promise<Keeper
 
 function keeperOf(folder: string, journal: Journal, kept: State | undefined, files?: Files): Keeper {
   let torn: Torn | undefined
+  let cut: string | undefined
+  let claim = newestClaim(folder, files)
   const reader = readerOf()
   const sealing = sealingOf(folder, journal, files)
 
@@ -75,7 +78,7 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
       return appended.ok ? { event: asEvent(appended.entry) } : { failed: appended.sentence }
     },
     recover(at) {
-      if (!torn) return undefined
+      if (!torn || cut !== undefined) return undefined
       const aside = journal.setTornAside(held, torn, at)
       torn = undefined
       return aside.ok
@@ -91,7 +94,7 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
       return journal.head
     },
     get stopped() {
-      return reader.strange() ?? journal.stopped
+      return reader.strange() ?? journal.stopped ?? cut
     },
     async alone(work) {
       const alone = (held: Held) => work(rightOf(held))
@@ -101,6 +104,10 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
     catchUp(deliver) {
       const caught = journal.catchUp((entry) => reader.take(entry, deliver))
       torn = caught.kind === 'torn' ? caught.torn : undefined
+      if (caught.kind === 'whole' || caught.kind === 'torn') {
+        cut ??= cutSentence(folder, claim, journal.head, files)
+        claim = undefined
+      }
       return caught.kind === 'damaged' || caught.kind === 'unreadable' ? caught.sentence : undefined
     },
     async keep(state) {

@@ -151,3 +151,26 @@ describe('bayboard key', () => {
     expect(bayboard(['verify'], { station: other }).stdout).toContain('3 of 3 hold.')
   })
 })
+
+describe('a journal that disagrees with its seals', () => {
+  test('a cut end is said at opening, and nothing is recorded over it', () => {
+    const other = sealed()
+    const all = lines(journalOf(other))
+    const cut = `${all.slice(0, -1).join('\n')}\n`
+    writeFileSync(join(other, 'journal.jsonl'), cut)
+    const status = bayboard(['status'], { station: other })
+    expect(status.status).toBe(3)
+    expect(status.stderr).toContain(
+      `The journal was cut: the seal of tour T-2 covers ${all.length} lines and ${all.length - 1} are left.`,
+    )
+    const [answer] = record(other, [{ do: 'note', by, text: 'over it' }]).answers
+    expect(JSON.stringify(answer)).toContain('The journal was cut')
+    expect(journalOf(other)).toBe(cut)
+  })
+
+  test('what was recorded after the newest seal is no cut', () => {
+    const other = sealed()
+    recorded(other, [{ do: 'note', by, text: 'after' }])
+    expect(bayboard(['status'], { station: other }).stderr).toBe('')
+  })
+})

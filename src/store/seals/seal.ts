@@ -75,18 +75,28 @@ const readSeal = (files: Files, path: string): string | undefined => {
 /** Every seal in the station's folder, by name. `text` is empty for one that cannot be read. */
 export const sealsIn = (folder: string, files: Files = realFiles): SealFile[] => {
   const place = join(folder, SEALS)
-  let names: string[]
-  try {
-    names = files.list(place)
-  } catch (error) {
-    if (['ENOENT', 'ENOTDIR'].includes(codeOf(error) ?? '')) return []
-    throw error
-  }
-  return names
-    .filter((name) => name.endsWith(ENDING) && !name.startsWith('.'))
+  return namesIn(place, files)
     .toSorted()
     .map((name) => {
       const path = join(place, name)
       return { name, path, text: readSeal(files, path) ?? '' }
     })
+}
+
+const namesIn = (place: string, files: Files): string[] => {
+  try {
+    return files.list(place).filter((name) => name.endsWith(ENDING) && !name.startsWith('.'))
+  } catch (error) {
+    if (['ENOENT', 'ENOTDIR'].includes(codeOf(error) ?? '')) return []
+    throw error
+  }
+}
+
+/** The text of the seal whose name is the last, T10 after T9; one small file is read, however many seals there are. */
+export const newestIn = (folder: string, files: Files): string | undefined => {
+  const place = join(folder, SEALS)
+  const { compare } = new Intl.Collator('en', { numeric: true })
+  let last: string | undefined
+  for (const name of namesIn(place, files)) if (last === undefined || compare(name, last) > 0) last = name
+  return last === undefined ? undefined : readSeal(files, join(place, last))
 }
