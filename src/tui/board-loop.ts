@@ -75,9 +75,13 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   function show(next: Ui = ui): void {
     ui = next
     draw(make())
-    planning.keep()
+    // Whoever has left does not wait for a plan.
+    if (!isLeft) planning.keep()
   }
   const planning = keepPlan({ begin: () => desk.plan(), state: () => session.state, ui: () => ui, show })
+
+  /** What ends while something is being recorded is shown after it. */
+  const recorded = async (): Promise<void> => recording && recording.then(recorded)
 
   function quit(): void {
     isLeft = true
@@ -113,7 +117,13 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     if ('log' in effect) return show(withLog(ui))
     if ('undo' in effect) return startUndo()
     if ('card' in effect) return show(showCard(ui, effect.card, desk.card(effect.card)))
-    exporting = desk.exportLog(effect.export).then(sayExported).catch(sayMistake)
+    exportThen(effect.export, sayExported)
+  }
+
+  /** One that is still on its way is waited for too. */
+  function exportThen(format: string, say: (made: Exported) => void, sayFailed = sayMistake): void {
+    const made = desk.exportLog(format).finally(recorded).then(say, sayFailed).catch(sayMistake)
+    exporting = Promise.all([exporting, made]).then(() => undefined)
   }
 
   function sayExported(made: Exported): void {
@@ -155,10 +165,8 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
       return
     }
     const said = ui.message!
-    exporting = desk
-      .exportLog(next.export)
-      .catch(() => undefined)
-      .then((made) => show(sayLog(ui, said, made)))
+    const say = (made?: Exported): void => show(sayLog(ui, said, made))
+    exportThen(next.export, say, () => say())
   }
 
   function goOn(): void {

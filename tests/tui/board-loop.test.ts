@@ -6,7 +6,10 @@ import { linesFor } from '../../src/tui/screens.ts'
 import { startLoop } from '../../src/tui/board-loop.ts'
 import type { Token } from '../../src/tui/input/keys.ts'
 import { openSession } from '../../src/session.ts'
-import { demonstrationAfter, fitEngine } from './stations.ts'
+import { demonstration, demonstrationAfter, fitEngine } from './stations.ts'
+import type { Planning } from '../../src/tui/planning.ts'
+import type { Exported } from '../../src/tui/said-after.ts'
+import { planNow } from './plan-now.ts'
 import { SMALL, type Standing } from './bench.ts'
 import { keptInMemory } from './kept-in-memory.ts'
 
@@ -37,11 +40,16 @@ function slowBoard({ state, at }: Standing) {
       }),
   }
   let left = 0
+  let planned = 0
+  const exports: ((made: Exported) => void)[] = []
   const desk = {
     newest: () => [],
     card: (id: string) => [`card of ${id}`],
-    exportLog: () => Promise.resolve({ path: 'x' }),
-    plan: () => ({ answer: Promise.reject(new Error('none here')), giveUp: () => undefined }),
+    exportLog: () => new Promise<Exported>((made) => exports.push(made)),
+    plan: (): Planning => {
+      planned += 1
+      return { answer: planNow(real.state, at), giveUp: () => undefined }
+    },
   }
   const loop = startLoop({ session, desk, unicode: true, size: () => SMALL, leave: () => (left += 1) })
   const drawn: string[] = []
@@ -58,6 +66,8 @@ function slowBoard({ state, at }: Standing) {
     text,
     drawn,
     left: () => left,
+    planned: () => planned,
+    exports,
     refuse: (why: string) => held.shift()!.refuse(why),
     press: (...tokens: Token[]) => tokens.forEach(loop.take),
     /** Lets one command be recorded, and waits until the next is asked for or the board is at rest. */
@@ -136,4 +146,45 @@ test('where recording takes long, the glass says that keys are kept', () => {
   expect(board.text()).not.toContain('being recorded')
   board.loop.look()
   expect(board.text()).toContain('This is being recorded. Keys pressed now are kept until it is done.')
+})
+
+test('whoever leaves with Ctrl-C while the plan is being recorded does not wait for another plan', async () => {
+  const board = slowBoard(demonstration())
+  board.press(...type('g'))
+  await board.loop.settled()
+  expect(board.planned()).toBe(1)
+  board.press(...type('a'), key('enter'), key('ctrl-c'))
+  expect(board.left()).toBe(1)
+  for (let swap = 0; swap < 10; swap += 1) await board.letOne()
+  await board.loop.settled()
+  expect(board.asked).toHaveLength(10)
+  expect(board.planned()).toBe(1)
+})
+
+test('an export that ends while something is recorded shows nothing half done, and is told afterwards', async () => {
+  const board = slowBoard(demonstration())
+  board.press(...type('x'), key('enter'), key('enter'))
+  expect(board.exports).toHaveLength(1)
+  board.press(...type('n'), ...type('Quiet.'), key('enter'), key('enter'))
+  const before = board.text()
+  board.exports[0]!({ path: 'log.txt' })
+  await new Promise((later) => setImmediate(later))
+  expect(board.text()).toBe(before)
+  await board.letOne()
+  await board.loop.settled()
+  expect(board.text()).toContain('Exported to log.txt')
+})
+
+test('whoever leaves after two exports waits for both', async () => {
+  const board = slowBoard(demonstration())
+  board.press(...type('x'), key('enter'), key('enter'), ...type('x'), key('enter'), key('enter'))
+  expect(board.exports).toHaveLength(2)
+  let isSettled = false
+  const settled = board.loop.settled().then(() => (isSettled = true))
+  board.exports[1]!({ path: 'second.txt' })
+  await new Promise((later) => setImmediate(later))
+  expect(isSettled).toBe(false)
+  board.exports[0]!({ path: 'first.txt' })
+  await settled
+  expect(board.text()).toContain('Exported to first.txt')
 })
