@@ -9,6 +9,7 @@ import { ACTS, IDLE, KEYS, MEMORY, START } from './rows/board.ts'
 import { APPENDS, NODE, REPLAY, VERIFY } from './rows/journal.ts'
 import { JUDGING } from './rows/judging.ts'
 import { PLAN } from './rows/plan.ts'
+import { addDays } from '../../src/domain/time.ts'
 import { makeStation } from './stations/make.ts'
 import type { Measures } from './stations/setting-up.ts'
 import { figuresOf, tableOf, type Measured } from './table.ts'
@@ -33,7 +34,10 @@ rows: ${ROWS.map((row) => row.id).join(', ')}
 `
 
 interface Places {
+  /** Where stations are kept between runs. */
   place: string
+  /** This run's own, and gone with it. */
+  own: string
   built: string
   root: string
 }
@@ -122,8 +126,13 @@ const grown = (now: readonly Measured[], before: readonly Measured[]): Measured[
     return first?.median && each.ours ? { ...each, growth: each.ours.median / first.median } : each
   })
 
-/** Stations are kept between runs under the sum of the program that made them and the day they lead up to. */
-function toolsOf({ place, built, root }: Places, isQuick: boolean): Tools {
+const SHELF = /^(\d{4}-\d{2}-\d{2})-[0-9a-f]{12}$/
+
+/**
+ * Stations are kept between runs under the sum of the program that made them and the day they lead up to. Only shelves
+ * of days gone by are cleared, and not yesterday's, so that no run loses what it measures.
+ */
+function toolsOf({ place, own, built, root }: Places, isQuick: boolean): Tools {
   const today = new Date().toISOString().slice(0, 10)
   const maker = createHash('sha256')
     .update(readFileSync(join(built, 'inside.js')))
@@ -131,8 +140,9 @@ function toolsOf({ place, built, root }: Places, isQuick: boolean): Tools {
     .slice(0, 12)
   const shelf = join(place, `${today}-${maker}`)
   for (const name of existsSync(place) ? readdirSync(place) : []) {
-    const isOld = name !== 'built' && join(place, name) !== shelf
-    if (isOld) rmSync(join(place, name), { recursive: true, force: true })
+    const day = SHELF.exec(name)?.[1]
+    if (day !== undefined && day < addDays(today, -1))
+      rmSync(join(place, name), { recursive: true, force: true })
   }
   mkdirSync(shelf, { recursive: true })
   const nameOf = ({ events, seats, elements }: Measures): string => `${events}-${seats}-${elements}`
@@ -147,7 +157,7 @@ function toolsOf({ place, built, root }: Places, isQuick: boolean): Tools {
     isQuick,
     station,
     async copy(size) {
-      const folder = join(shelf, `${nameOf(size)}.copy`)
+      const folder = join(own, `${nameOf(size)}.copy`)
       rmSync(folder, { recursive: true, force: true })
       cpSync(await station(size), folder, { recursive: true })
       return folder

@@ -1,5 +1,5 @@
 // The invented stations that are measured: they must be what the program itself could have recorded, and the same each time.
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
@@ -31,6 +31,12 @@ test('a measured station has exactly as many events as asked for, and verifies',
 test('it is the same to the byte on every machine', async () => {
   await makeStation(inFolder('two'), SIZE, DAY)
   expect(journal('two').equals(journal('one'))).toBe(true)
+})
+
+test('two measurements that make the same station at once do not disturb each other', async () => {
+  await Promise.all([1, 2].map(() => makeStation(inFolder('shared'), SIZE, DAY)))
+  expect(journal('shared').equals(journal('one'))).toBe(true)
+  expect(readdirSync(folder).filter((name) => name.startsWith('shared'))).toEqual(['shared'])
 })
 
 test('it holds years of work of every usual sort, and ends in an open tour with everybody seated', () => {

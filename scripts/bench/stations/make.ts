@@ -1,5 +1,6 @@
 // Makes an invented station of a wanted size in a folder, with the snapshot that a board would have left some events ago.
-import { mkdirSync, renameSync, rmSync, existsSync } from 'node:fs'
+import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs'
+import { dirname } from 'node:path'
 import { addDays, daysBetween, type LocalDate } from '../../../src/domain/time.ts'
 import { DEFAULT_BASE } from '../../../src/domain/policy/bases.ts'
 import { pack, STATE_VERSION } from '../../../src/store/packed-state.ts'
@@ -21,16 +22,22 @@ const TAIL = 100
  */
 export async function makeStation(folder: string, measures: Measures, today: LocalDate): Promise<void> {
   if (existsSync(folder)) return
-  const making = `${folder}.making`
-  rmSync(making, { recursive: true, force: true })
-  mkdirSync(making, { recursive: true })
+  mkdirSync(dirname(folder), { recursive: true })
+  // Two runs may be making the same station: each has its own until one of them is whole.
+  const making = mkdtempSync(`${folder}.making-`)
   const book = openBook(making)
   try {
     await write(book, making, measures, today)
   } finally {
     book.close()
   }
-  renameSync(making, folder)
+  try {
+    renameSync(making, folder)
+  } catch (error) {
+    rmSync(making, { recursive: true, force: true })
+    // The other was sooner, and made the same.
+    if (!existsSync(folder)) throw error
+  }
 }
 
 async function write(book: Book, folder: string, measures: Measures, today: LocalDate): Promise<void> {
