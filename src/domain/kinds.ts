@@ -95,7 +95,13 @@ export const isHeldBySeat = (kind: Kind): boolean => kinds[kind].held === 'seat'
 export const LABEL_FIELDS: readonly string[] = catalogue.label
 
 /** `'advanced-cleaning'` reads `advanced cleaning`. */
-export const plain = (name: string): string => name.replaceAll('-', ' ')
+export function plain(name: string): string {
+  let words = plainWords.get(name)
+  if (words === undefined) plainWords.set(name, (words = name.replaceAll('-', ' ')))
+  return words
+}
+/** The names are few and fixed; judging a department asks for each of them a hundred thousand times. */
+const plainWords = new Map<string, string>()
 
 /** Kinds that are made as one assembly and worn only together. */
 const FAMILIES: readonly (readonly Kind[])[] = [

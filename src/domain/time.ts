@@ -68,36 +68,37 @@ export function instantOf(date: LocalDate, time: string, zone: string): Instant 
 }
 
 /** Deadlines repeat across a department, so the same few sums are asked for again and again. */
-const sums = new Map<string, LocalDate>()
-function keepSum(key: string, sum: LocalDate): LocalDate {
-  if (sums.size > 50_000) sums.clear()
-  sums.set(key, sum)
-  return sum
+const sums = new Map<Duration | number, Map<LocalDate, LocalDate>>()
+let sumsKept = 0
+/** By what is added first: two short look-ups cost less than one by a text that is put together for it. */
+function sumOf(date: LocalDate, added: Duration | number, sum: () => Date): LocalDate {
+  let ofAdded = sums.get(added)
+  const known = ofAdded?.get(date)
+  if (known !== undefined) return known
+  if (++sumsKept > 50_000) {
+    sums.clear()
+    sumsKept = 1
+    ofAdded = undefined
+  }
+  if (!ofAdded) sums.set(added, (ofAdded = new Map()))
+  const made = formatISO(sum(), { representation: 'date' })
+  ofAdded.set(date, made)
+  return made
 }
 
 /** Calendar arithmetic, months clipped to their last day: 31 January and one month is 28 or 29 February. */
-export function addDuration(date: LocalDate, duration: Duration): LocalDate {
-  const key = date + duration
-  let sum = sums.get(key)
-  if (sum === undefined) {
+export const addDuration = (date: LocalDate, duration: Duration): LocalDate =>
+  sumOf(date, duration, () => {
     const [, years, months, weeks, days] = DURATION.exec(duration)!.map((part) => Number(part ?? 0))
-    const moved = add(new UTCDateMini(date), { years: years!, months: months!, weeks: weeks!, days: days! })
-    sum = keepSum(key, formatISO(moved, { representation: 'date' }))
-  }
-  return sum
-}
+    return add(new UTCDateMini(date), { years: years!, months: months!, weeks: weeks!, days: days! })
+  })
 
 /** Whole days from one date to another; negative when `to` is earlier. */
 export const daysBetween = (from: LocalDate, to: LocalDate): number =>
   differenceInCalendarDays(new UTCDateMini(to), new UTCDateMini(from))
 
-export function addDays(date: LocalDate, days: number): LocalDate {
-  if (days >= 0) return addDuration(date, `P${days}D`)
-  const key = date + days
-  return (
-    sums.get(key) ?? keepSum(key, formatISO(add(new UTCDateMini(date), { days }), { representation: 'date' }))
-  )
-}
+export const addDays = (date: LocalDate, days: number): LocalDate =>
+  sumOf(date, days, () => add(new UTCDateMini(date), { days }))
 
 /** A label states month and year only; the safe reading is the month's first day. */
 export const firstDay = (month: Month): LocalDate => `${month}-01`
