@@ -28,7 +28,8 @@ const noStation = (opened: Exclude<Opened, { kind: 'opened' }>, folder: string):
 export type Logged = Event & { hash: string }
 
 /** The hash already vouches for the line, so its parts are taken as this program wrote them. */
-const asEvent = ({ prev: _, ...event }: Entry): Logged => event as unknown as Logged
+const asEvent = ({ seq, at, by, type, data, hash }: Entry): Logged =>
+  ({ seq, at, by, type, data, hash }) as unknown as Logged
 
 const KNOWN: ReadonlySet<string> = new Set(EVENT_TYPES)
 

@@ -52,7 +52,10 @@ export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
 }
 
 function listRider(draft: State, platoon: string, seat: Id, member: Id): void {
-  const list = new Map(draft.ridingLists.get(platoon))
+  const known = draft.ridingLists.get(platoon)
+  // Nobody is listed twice, so whoever is listed here is listed nowhere else.
+  if (known?.get(seat) === member) return
+  const list = new Map(known)
   for (const [place, name] of list) if (name === member) list.delete(place)
   draft.ridingLists.set(platoon, list.set(seat, member))
 }

@@ -39,6 +39,12 @@ export function changeElement(draft: State, id: Id, change: (element: Element) =
   if (element) draft.elements.set(id, { ...element, ...change(element) })
 }
 
+/** For what years of journal are full of: one copy, and no list of what is to change. */
+export function replaceElement(draft: State, id: Id, changed: (element: Element) => Element): void {
+  const element = draft.elements.get(id)
+  if (element) draft.elements.set(id, changed(element))
+}
+
 const withHolder = (element: Element): Custody => ({ where: isHeldBySeat(element.kind) ? 'rig' : 'issued' })
 
 /** The day it was taken into use; where it was issued before at a time nobody has told, no later day stands for that. */
@@ -132,8 +138,9 @@ export function expose(draft: State, event: EventOf<'exposure-recorded'>): void 
 }
 
 export const exposeOne = (draft: State, id: Id, record: Element['exposures'][number]): void =>
-  changeElement(draft, id, ({ exposures }) => ({
-    exposures: keepEach([...exposures, record], (each) => each.exposure),
+  replaceElement(draft, id, (element) => ({
+    ...element,
+    exposures: keepEach([...element.exposures, record], (each) => each.exposure),
   }))
 
 /** The newest of each sort: a smoke exposure must never push a hazardous one off the books. */
@@ -165,21 +172,22 @@ export function addCare(kept: readonly CareRecord[], record: CareRecord): CareRe
     (kept[at - 1]!.on > record.on || (kept[at - 1]!.on === record.on && kept[at - 1]!.seq > record.seq))
   )
     at--
-  const cares = kept.toSpliced(at, 0, record)
+  const cares = kept.slice()
+  cares.splice(at, 0, record)
   let same = 0
   for (const each of cares) if (each.care === record.care) same++
-  return same > KEPT
-    ? cares.toSpliced(
-        cares.findIndex((each) => each.care === record.care),
-        1,
-      )
-    : cares
+  if (same > KEPT)
+    cares.splice(
+      cares.findIndex((each) => each.care === record.care),
+      1,
+    )
+  return cares
 }
 
 export function recordCare(draft: State, done: DoneCare, event: Said): void {
   const { element: id, care, on, result, who } = done
   const record: CareRecord = { ...said(event), care, on, result, ...(who !== undefined && { who }) }
-  changeElement(draft, id, ({ cares }) => ({ cares: addCare(cares, record) }))
+  replaceElement(draft, id, (element) => ({ ...element, cares: addCare(element.cares, record) }))
   if (result === 'unserviceable') tag(draft, id, event, failed(care), 'safety')
 }
 

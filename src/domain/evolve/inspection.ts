@@ -3,7 +3,7 @@ import type { EventOf } from '../events.ts'
 import type { Id } from '../gear.ts'
 import { assigned, ensembleAt, isHere, standInOf, type Reading, type Said, type State } from '../state.ts'
 import { said } from './crew.ts'
-import { changeElement, KEPT } from './gear.ts'
+import { KEPT, replaceElement } from './gear.ts'
 
 /** As the program writes an instant: `2026-11-24T07:02:11.482-05:00`. */
 const [WHOLE, OFFSET_FROM] = [29, 23]
@@ -16,9 +16,9 @@ function isNewer({ at: one }: Said, { at: other }: Said): boolean {
 }
 
 function lookedAt(draft: State, id: Id, event: Said): void {
-  changeElement(draft, id, ({ called }) => ({
-    called: called && isNewer(called, event) ? called : said(event),
-  }))
+  replaceElement(draft, id, (element) =>
+    element.called && isNewer(element.called, event) ? element : { ...element, called: said(event) },
+  )
 }
 
 /** An answer looks at all that is worn there; what it found something wrong with has not passed. */
@@ -43,10 +43,11 @@ function packOf(draft: State, cylinder: Id): Id | undefined {
 export function readPressure(draft: State, event: EventOf<'pressure-read'>): void {
   const { element: id, psi, celsius, recordedAt } = event.data
   const reading: Reading = { ...said(event), psi, ...(celsius !== undefined && { celsius }) }
-  changeElement(draft, id, ({ readings }) => {
+  replaceElement(draft, id, (element) => {
+    const { readings } = element
     const later = recordedAt === undefined ? [] : readings.filter((each) => isNewer(each, reading))
-    const sooner = readings.filter((each) => !later.includes(each))
-    return { readings: [...sooner, reading, ...later].slice(-KEPT) }
+    const sooner = later.length ? readings.filter((each) => !later.includes(each)) : readings
+    return { ...element, readings: [...sooner, reading, ...later].slice(-KEPT) }
   })
   lookedAt(draft, id, event)
   const pack = packOf(draft, id)
