@@ -61,6 +61,8 @@ export interface Element extends ElementFacts {
   exposures: ExposureRecord[]
   /** When it was last looked at and found serviceable, at roll call or as its gauge was read: a routine inspection. */
   called?: Said
+  /** The look before that one, should it be withdrawn. */
+  calledBefore?: Said
   readings: Reading[]
 }
 

@@ -133,8 +133,9 @@ export function evidenceOf(state: State): Evidence {
     gear: seats.flatMap((seat) =>
       KINDS.flatMap((kind) => {
         const holder = holderOf(seat, kind)
-        const element = assigned(state, holder, kind)
-        if (holder === null || !element) return []
+        const found = assigned(state, holder, kind)
+        if (holder === null || !found) return []
+        const { calledBefore: _, ...element } = found
         const standIn = state.standIns.get(place(holder, kind))
         const standsIn = standIn ? { seq: standIn.seq, at: standIn.at, by: standIn.by } : null
         return { holder, standsIn, element }

@@ -127,11 +127,11 @@ describe('a reading withdrawn', () => {
     with: { withdrawn: true },
   })
 
-  it('was no inspection: the cylinder falls back on the one before it and the air pack on none', () => {
+  it('was no inspection: cylinder and air pack fall back on the one before it', () => {
     const steps = [reads('1', 4400, AT)]
     const state = fitCrew(steps, withdraw(fitCrew(steps)))
     expect(calledIn(state, 'CY-1')).toBe(NOW)
-    expect(elementIn(state, 'AP-1')).not.toHaveProperty('called')
+    expect(calledIn(state, 'AP-1')).toBe(NOW)
     expect(calledIn(state, 'CY-2')).toBe(NOW)
   })
 
@@ -149,6 +149,16 @@ describe('a reading withdrawn', () => {
     expect(calledIn(fitCrew(steps, call, amend), 'AP-1')).toBe('2026-11-24T07:20:00.000-05:00')
     const corrected = fitCrew(steps, { ...amend, with: { psi: 4300 } } as Told)
     expect(calledIn(corrected, 'AP-1')).toBe(AT)
+  })
+
+  it('is not fallen back on by an answer withdrawn after it', () => {
+    const steps = [reads('1', 4400, AT)]
+    const reading = withdraw(fitCrew(steps))
+    const call = answered({ at: '2026-11-24T07:20:00.000-05:00' })
+    const answer = withdraw(fitCrew(steps, call))
+    const both = fitCrew(steps, call, reading, answer)
+    expect(calledIn(both, 'CY-1')).toBe(NOW)
+    expect(elementIn(both, 'AP-1')).not.toHaveProperty('called')
   })
 })
 

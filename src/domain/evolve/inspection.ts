@@ -16,9 +16,11 @@ function isNewer({ at: one }: Said, { at: other }: Said): boolean {
 }
 
 function lookedAt(draft: State, id: Id, event: Said): void {
-  replaceElement(draft, id, (element) =>
-    element.called && isNewer(element.called, event) ? element : { ...element, called: said(event) },
-  )
+  replaceElement(draft, id, (element) => {
+    const { called } = element
+    if (called && isNewer(called, event)) return element
+    return { ...element, ...(called && { calledBefore: called }), called: said(event) }
+  })
 }
 
 /** An answer looks at all that is worn there; what it found something wrong with has not passed. */
@@ -54,11 +56,20 @@ export function readPressure(draft: State, event: EventOf<'pressure-read'>): voi
   if (pack !== undefined) lookedAt(draft, pack, event)
 }
 
-/** An answer or a reading withdrawn was no inspection either: a cylinder falls back on the reading before it, all else on none. */
+/** An answer or a reading withdrawn was no inspection either: what stands is the look before it, where that is known. */
 export function withdrawLook(draft: State, seq: number): void {
-  for (const { id, called, readings, ...element } of draft.elements.values()) {
-    if (called?.seq !== seq) continue
-    const before = readings.at(-1)
-    draft.elements.set(id, { id, readings, ...element, ...(before && { called: said(before) }) })
+  for (const { id, called, calledBefore, readings, ...element } of draft.elements.values()) {
+    if (called?.seq !== seq && calledBefore?.seq !== seq) continue
+    const read = readings.at(-1)
+    const before = calledBefore?.seq === seq ? undefined : calledBefore
+    const now = called?.seq === seq ? (before ?? (read && said(read))) : called
+    const beforeThat = now === called ? before : undefined
+    draft.elements.set(id, {
+      id,
+      readings,
+      ...element,
+      ...(now && { called: now }),
+      ...(beforeThat && { calledBefore: beforeThat }),
+    })
   }
 }
