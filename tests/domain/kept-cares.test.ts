@@ -1,7 +1,7 @@
 // The cares that the books keep: one more is folded in as if all had been put in order again.
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { addCare, KEPT, keepCares } from '../../src/domain/evolve/gear.ts'
+import { addCare, KEPT, keepCares } from '../../src/domain/evolve/kept.ts'
 import type { CareRecord } from '../../src/domain/state.ts'
 
 const record: fc.Arbitrary<Omit<CareRecord, 'seq'>> = fc.record({

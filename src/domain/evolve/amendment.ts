@@ -3,7 +3,8 @@ import type { EventOf } from '../events.ts'
 import { forkOf } from '../table.ts'
 import type { CareRecord, ExposureRecord, FitTest, Member, State, Tag } from '../state.ts'
 import { changeMember, inOrder, said } from './crew.ts'
-import { changeElement, exposeOne, failed, keepCares } from './gear.ts'
+import { changeElement, exposeOne, failed } from './gear.ts'
+import { keepCares } from './kept.ts'
 import { withdrawLook } from './inspection.ts'
 
 export function applyAmendment(draft: State, event: EventOf<'event-amended'>): void {

@@ -2,7 +2,8 @@
 import type { DoneCare, EventOf, ImportedElement } from '../events.ts'
 import type { Element, Member, Said, State } from '../state.ts'
 import { addMember, changeMember, recordFitTest } from './crew.ts'
-import { addElement, changeElement, failed, issue, keepCares, tag, unissue } from './gear.ts'
+import { addElement, changeElement, failed, issue, tag, unissue } from './gear.ts'
+import { keepCares } from './kept.ts'
 import { said } from './crew.ts'
 
 export function importGear(draft: State, event: EventOf<'gear-imported'>): void {

@@ -3,7 +3,8 @@ import type { EventOf } from '../events.ts'
 import type { Id } from '../gear.ts'
 import { assigned, ensembleAt, isHere, standInOf, type Reading, type Said, type State } from '../state.ts'
 import { said } from './crew.ts'
-import { KEPT, replaceElement } from './gear.ts'
+import { replaceElement } from './gear.ts'
+import { KEPT } from './kept.ts'
 
 /** As the program writes an instant: `2026-11-24T07:02:11.482-05:00`. */
 const [WHOLE, OFFSET_FROM] = [29, 23]
