@@ -1,4 +1,5 @@
 // Says in one sentence who may not ride, and in another how far the roll call is; it never judges who is fit.
+import type { Id } from './gear.ts'
 import type { Shown, Tone } from './signs.ts'
 import { changedSeats } from './roll-call.ts'
 import type { State } from './state.ts'
@@ -17,6 +18,8 @@ export interface RollCall {
   complete: boolean
   last: Instant | null
   words: string
+  /** Riding positions that answered and have other gear now. */
+  changed: readonly Id[]
   /** Once it is complete: whose gear has changed since they answered. */
   again: string
 }
@@ -51,12 +54,12 @@ export function rollCallOf(state: State, rigs: readonly Rig[]): RollCall {
   const words = !state.tour
     ? 'No tour is open.'
     : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
-  const again = complete ? sayChanged(state) : ''
-  return { answered, filled: filled.length, complete, last, words, again }
+  const changed = changedSeats(state)
+  const again = complete ? sayChanged(state, changed) : ''
+  return { answered, filled: filled.length, complete, last, words, changed, again }
 }
 
-function sayChanged(state: State): string {
-  const seats = changedSeats(state)
+function sayChanged(state: State, seats: readonly Id[]): string {
   const names = seats.flatMap((id) => state.members.get(state.seats.get(id)?.member ?? '')?.name ?? id)
   const more = names.length > 2 ? ` and ${names.length - 2} more` : ''
   return names.length ? `Gear has changed since they answered: ${names.slice(0, 2).join(', ')}${more}.` : ''

@@ -98,6 +98,7 @@ export const LOOKING: readonly Looking[] = [
 /** Keys that mean the same on every screen. */
 export const EVERYWHERE: readonly { keys: string; help: string }[] = [
   { keys: 'up, down', help: 'move along the list' },
+  { keys: 'left, right', help: 'on the board: say in words what a column is and holds' },
   { keys: 'Tab', help: 'on the board: the next rig; on a card or here: the next part' },
   { keys: 'Enter', help: 'on the board: all about the riding position in hand; elsewhere: take or confirm' },
   { keys: 'Esc', help: 'one step back, always' },

@@ -2,6 +2,7 @@
 import type { Command } from '../domain/commands.ts'
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
+import type { Kind } from '../domain/kinds.ts'
 import type { LogFilter } from '../domain/log-filter.ts'
 import type { Tone } from '../domain/signs.ts'
 import type { Follow } from './actions/action.ts'
@@ -31,6 +32,8 @@ export interface Ui {
   from: Exclude<Screen, 'sheet' | 'card'>
   /** The riding position in hand. */
   seat: Id | null
+  /** The column in hand, told in words; none until it is asked for. */
+  kind: Kind | null
   /** Who last said so at this terminal while no tour was open: proposed again, never taken for granted. */
   speaker: Id | null
   message: { text: string; tone: Tone } | null
@@ -66,6 +69,7 @@ export const startUi: Ui = {
   screen: 'board',
   from: 'board',
   seat: null,
+  kind: null,
   speaker: null,
   message: null,
   action: null,

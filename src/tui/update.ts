@@ -1,5 +1,6 @@
 // What a key does to the screen: a pure function of the screen's state, the token and the view. Only an effect can record.
 import { cleanText } from '../domain/clean.ts'
+import { KINDS } from '../domain/kinds.ts'
 import { labelled } from '../domain/labels.ts'
 import type { Token } from './input/keys.ts'
 import { ACTIONS, LOOKING } from './keymap.ts'
@@ -86,6 +87,15 @@ function updateBoard(ui: Ui, token: Token, view: View): Updated {
       const next = rigs[(rigs.indexOf(rig!) + step) % Math.max(1, rigs.length)]
       return { ui: { ...ui, seat: next?.rows[0]?.seat ?? ui.seat } }
     }
+    case 'left':
+    case 'right': {
+      // None, then each column in turn, and around.
+      const columns = [null, ...KINDS]
+      const step = token.key === 'right' ? 1 : columns.length - 1
+      return { ui: { ...ui, kind: columns[(columns.indexOf(ui.kind) + step) % columns.length]! } }
+    }
+    case 'escape':
+      return { ui: { ...ui, kind: null } }
     case 'enter':
       return row ? { ui, effect: { card: row.seat } } : { ui }
     default:

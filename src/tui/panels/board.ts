@@ -1,6 +1,8 @@
 // The first screen: who may not ride, and why, in words; the ensemble in hand beneath; what to press next.
-import { clip, widthOf } from '../cells.ts'
+import { widthOf, wrap } from '../../exports/wrap.ts'
+import { clip } from '../cells.ts'
 import { sayBack } from '../own-back.ts'
+import type { Kind } from '../../domain/kinds.ts'
 import { ACTIONS, KEY_LINE, LOOKING } from '../keymap.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
@@ -12,8 +14,6 @@ import { legend, listHeight, seatList } from './seat-list.ts'
 /** At least a title and five lines for the ensemble; all that is left over when the list is short. */
 const LEAST_PANEL = 7
 const MOST_PANEL = 14
-/** From here on there is room to say what the letters above the marks stand for. */
-const ROOMY = 100
 
 export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
   const told = toldLines(view, size.columns)
@@ -21,14 +21,14 @@ export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
   const whole = listHeight(view, size.columns)
   const panel = Math.max(LEAST_PANEL, Math.min(MOST_PANEL, height - whole))
   const list = view.rows.length
-    ? seatList(view, size.columns, height - panel)
+    ? seatList(view, ui.kind, size.columns, height - panel)
     : SETTING_UP.map((text) => plainLine(clip(` ${text}`, size.columns, view.unicode)))
   const gap = Array.from({ length: Math.max(0, height - panel - list.length) }, (): Line => [])
   const body = [
     ...told,
     ...list,
     ...gap,
-    ...withLetters(ensemblePanel(view, size.columns, panel), size.columns, panel),
+    ...withLetters(ensemblePanel(view, ui.kind, size.columns, panel), ui.kind, size.columns, panel),
   ]
   return screen(
     head(view, size),
@@ -52,18 +52,24 @@ function toldLines(view: View, width: number): Line[] {
   if (stopped) return [plainLine(rollCall)]
   const again = board.rollCall.again && `${board.rollCall.again} r calls them again.`
   const more = [again, sayBack(view)].flatMap((text) =>
-    text ? [plainLine(clip(` ${text}`, width, unicode), 'warn')] : [],
+    // Whole, whatever the names: its end is what to press.
+    text ? wrap(text, width - 2).map((part) => plainLine(` ${part}`, 'warn')) : [],
   )
   return [plainLine(rollCall), ...more]
 }
 
 /** The letters at the foot of the panel where lines are left over there; a table names each kind beside its letter already. */
-function withLetters(panel: Line[], width: number, height: number): Line[] {
-  if (width < ROOMY || !panel.length || hasTable(height, width)) return panel
-  const letters = legend(width)
-  const left = height - panel.length - letters.length
-  return left < 0 ? panel : [...panel, ...Array.from({ length: left }, (): Line => []), ...letters]
+function withLetters(panel: Line[], kind: Kind | null, width: number, height: number): Line[] {
+  if (!panel.length || kind || hasTable(height, width)) return panel
+  const free = height - panel.length
+  if (free < 1) return panel
+  const whole = legend(width)
+  const letters = whole.length <= free ? whole : [plainLine(` ${IN_WORDS}`)]
+  const left = free - letters.length
+  return [...panel, ...Array.from({ length: left }, (): Line => []), ...letters]
 }
+
+const IN_WORDS = 'The left and right keys say each column in words.'
 
 /** Keys that only look or leave. */
 const STOPPED_KEYS = LOOKING.filter(({ id }) => id !== 'roll-call' && id !== 'plan')

@@ -1,11 +1,12 @@
 // The ensemble of the riding position in hand: every reason in words, then what is ready; or a table where there is room.
 import { COVER_WORDS } from '../../domain/gear.ts'
-import { factsOf } from '../../domain/kinds.ts'
+import { factsOf, wordOf, type Kind } from '../../domain/kinds.ts'
 import type { ReasonLine, Row } from '../../domain/board.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { clockOf } from '../../domain/time.ts'
-import { clip, fit, wrap } from '../cells.ts'
+import { wrap } from '../../exports/wrap.ts'
+import { clip, fit } from '../cells.ts'
 import { sayNames, sayPlace, sayReason } from '../say.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { View } from '../view.ts'
@@ -19,11 +20,16 @@ const WIDE = 110
 /** Is there room for a table whatever is wrong? */
 export const hasTable = (height: number, width: number): boolean => height > TABLE_HEIGHT && width >= WIDE
 
-export function ensemblePanel(view: View, width: number, height: number): Line[] {
+export function ensemblePanel(view: View, kind: Kind | null, width: number, height: number): Line[] {
   const { row, unicode, state } = view
   if (!row) return []
   const answer = state.tour?.answers.get(row.seat)
-  const answered = answer ? `, answered ${clockOf(answer.at)}` : state.tour ? ', not answered yet' : ''
+  const since = view.board.rollCall.changed.includes(row.seat) ? ', gear changed since' : ''
+  const answered = answer
+    ? `, answered ${clockOf(answer.at)}${since}`
+    : state.tour
+      ? ', not answered yet'
+      : ''
   const as = state.seats.get(row.seat)?.as
   const how = as ? `, ${COVER_WORDS[as]}` : ''
   const who = row.member ? `${row.name} (${row.member})${how}${answered}` : 'nobody'
@@ -31,8 +37,19 @@ export function ensemblePanel(view: View, width: number, height: number): Line[]
   // A reason that would be cut short in the table is told in words.
   const isRoomy =
     hasTable(height, width) || (height > TABLE_HEIGHT && !(row.reasons.length || row.loosened.length))
-  const body = isRoomy ? table(row, width, unicode) : inWords(row, width, height - 1, unicode)
-  return [title, ...body].slice(0, height)
+  if (isRoomy && row.places.length) return [title, ...table(row, kind, width, unicode)].slice(0, height)
+  const column = kind ? columnLines(row, kind, width) : []
+  return [title, ...column, ...inWords(row, width, height - 1 - column.length, unicode)].slice(0, height)
+}
+
+/** The column in hand: what its letter stands for, what is there and how it is. */
+function columnLines(row: Row, kind: Kind, width: number): Line[] {
+  const place = row.places.find((each) => each.kind === kind)
+  const what = [`${wordOf(kind)} ${place?.element ?? ''}`.trim(), place?.label].filter(Boolean).join(', ')
+  const how = place ? sayPlace(place) : 'none is needed here'
+  return wrap(`Column ${factsOf(kind).mark}, ${what}: ${how}.`, width - 4).map((text, at) => [
+    { text: `${at === 0 ? '>' : ' '} ${text}`, bold: true },
+  ])
 }
 
 /** Reasons first and whole, worst first; then the rest named in one breath, as far as there is room. */
@@ -74,16 +91,16 @@ function reasonLines(reason: ReasonLine, width: number, unicode: boolean): Line[
   return parts.map((part, at) => [{ text: ` ${at === 0 ? mark(reason.state, unicode) : ' '} ${part}`, tone }])
 }
 
-function table(row: Row, width: number, unicode: boolean): Line[] {
-  if (!row.places.length) return inWords(row, width, TABLE_HEIGHT, unicode)
+function table(row: Row, kind: Kind | null, width: number, unicode: boolean): Line[] {
   return row.places.map((each): Line => {
     const sign = SIGNS[each.state]
     const label = `${each.element ?? ''}${each.standsIn ? ' spare' : ''}`
     const known = fit(each.label, 26, unicode)
     const text = `${fit(factsOf(each.kind).mark, 2)}${fit(capital(each.word), 20, unicode)}${fit(label, 14, unicode)}${known}`
     const state = `${mark(each.state, unicode)} ${sayPlace(each)}`
+    const isInHand = each.kind === kind
     return [
-      { text: ` ${text}` },
+      { text: `${isInHand ? '>' : ' '}${text}`, bold: isInHand },
       { text: clip(state, width - 63, unicode), tone: sign.tone, bold: sign.tone === 'bad' },
     ]
   })

@@ -9,6 +9,7 @@ import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, foot, head, mark, rule, screen, type Size } from './frame.ts'
+import { ANSWERED, CHANGED } from './seat-list.ts'
 
 const KEYS = 'up, down, PgUp, PgDn move   Tab next part   Esc goes back'
 
@@ -83,7 +84,7 @@ export function helpScreen(view: View, ui: Ui, size: Size): Line[] {
   return scrolled(view, ui, size, 'All keys, the signs, the policy and the cautions')
 }
 
-const key = (keys: string, help: string): string => `  ${fit(keys, 10)} ${help}`
+const key = (keys: string, help: string): string => `  ${fit(keys, 12)} ${help}`
 
 /** The keys as text, in the order of the table; the README is made from the same. */
 export function keyLines(): string[] {
@@ -117,7 +118,8 @@ function helpLines(view: View): string[] {
     'Signs',
     `  ${signs.slice(0, 4).join('   ')}`,
     `  ${signs.slice(4).join('   ')}`,
-    `  * a critical position: the rig cannot ride without it.   ${view.unicode ? '✓' : 'a'} answered at roll call.`,
+    `  * a critical position: the rig cannot ride without it.   ${ANSWERED[view.unicode ? 'unicode' : 'ascii']} answered at roll call.`,
+    `  ${CHANGED} answered, and gear has changed since: r calls it again.`,
     `  Columns: ${heads.join(', ')}.`,
     '',
     'Policy in force',

@@ -1,9 +1,10 @@
 // The riding positions, grouped by rig: one mark for each kind, the worst reason in words, the state as symbol and word.
 import type { RigLine, Row } from '../../domain/board.ts'
-import { factsOf, KINDS, wordOf } from '../../domain/kinds.ts'
+import { factsOf, KINDS, wordOf, type Kind } from '../../domain/kinds.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { sayDate } from '../../domain/time.ts'
-import { clip, fit, widthOf, wrap } from '../cells.ts'
+import { wrap } from '../../exports/wrap.ts'
+import { clip, fit } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { View } from '../view.ts'
 import { mark } from './frame.ts'
@@ -12,7 +13,10 @@ import { mark } from './frame.ts'
 const ROOMY = 110
 /** From here on the reason stands beside the row, not beneath it: narrower, its end would be cut off. */
 const WIDE = 160
-const MARKS = KINDS.map((kind) => factsOf(kind).mark).join('')
+
+export const ANSWERED = { unicode: '✓', ascii: 'a' }
+/** Answered, and the gear has changed since. */
+export const CHANGED = '~'
 
 interface Columns {
   seat: number
@@ -40,8 +44,7 @@ const blocksOf = (view: View, width: number): Block[] =>
 
 const isLoud = (row: Row): boolean => SIGNS[row.state].tone === 'bad'
 
-const tall = (blocks: readonly Block[], from: number, to: number): number =>
-  blocks.slice(from, to).reduce((sum, block) => sum + block.height, 0)
+const tall = (blocks: readonly Block[]): number => blocks.reduce((sum, block) => sum + block.height, 0)
 
 const UNBROKEN = '\u00a0'
 
@@ -54,52 +57,61 @@ export function legend(width: number): Line[] {
 }
 
 /** How many lines the whole list would take. */
-export function listHeight(view: View, width: number): number {
-  const blocks = blocksOf(view, width)
-  return tall(blocks, 0, blocks.length)
-}
+export const listHeight = (view: View, width: number): number => tall(blocksOf(view, width))
 
 /** The list cut to `height` by whole riding positions, with the row in hand in sight and what is out of sight counted. */
-export function seatList(view: View, width: number, height: number): Line[] {
+export function seatList(view: View, kind: Kind | null, width: number, height: number): Line[] {
   const blocks = blocksOf(view, width)
-  const draw = (from: number, to: number): Line[] =>
-    blocks
-      .slice(from, to)
-      .flatMap(({ rig, row }) => (row ? rowLines(row, view, width) : [rigHead(rig, view, width)]))
-  if (tall(blocks, 0, blocks.length) <= height) return draw(0, blocks.length)
+  const draw = (some: readonly Block[]): Line[] =>
+    some.flatMap(({ rig, row }) =>
+      row ? rowLines(row, view, kind, width) : [rigHead(rig, view, kind, width)],
+    )
+  if (tall(blocks) <= height) return draw(blocks)
   const room = height - 1
   const inHand = blocks.findIndex((block) => block.row?.seat === view.row?.seat)
-  // The rig's own line stays above its riding positions as long as there is room for it.
+  /** A rig's own line stays in sight while any of its riding positions is. */
+  const headed = (from: number, to: number): Block[] => {
+    const { rig, row } = blocks[from]!
+    return [...(row ? [{ rig, height: 1 }] : []), ...blocks.slice(from, to)]
+  }
+  const holds = (from: number, to: number): boolean => tall(headed(from, to)) <= room
   let start = blocks.slice(0, inHand).findLastIndex((block) => !block.row)
-  while (start < inHand && tall(blocks, start, inHand + 1) > room) start += 1
-  while (start > 0 && tall(blocks, start - 1, blocks.length) <= room) start -= 1
+  while (start < inHand && !holds(start, inHand + 1)) start += 1
+  while (start > 0 && holds(start - 1, blocks.length)) start -= 1
   let end = inHand + 1
-  while (end < blocks.length && tall(blocks, start, end + 1) <= room) end += 1
-  const shown = draw(start, end)
-  const gap = Array.from({ length: Math.max(0, room - shown.length) }, (): Line => [])
-  const words = sayHidden(blocks.slice(0, start), blocks.slice(end), width)
-  return [...shown.slice(0, room), ...gap, [{ text: clip(words, width, view.unicode), bold: true }]]
+  while (end < blocks.length && holds(start, end + 1)) end += 1
+  const shown = draw(headed(start, end))
+  const left = Math.max(1, height - shown.length)
+  const words = sayHidden(blocks.slice(0, start), blocks.slice(end), width - 2, left)
+  const gap = Array.from({ length: left - words.length }, (): Line => [])
+  return [
+    ...shown.slice(0, room),
+    ...gap,
+    ...words.map((text): Line => [{ text: clip(` ${text}`, width, view.unicode), bold: true }]),
+  ]
 }
 
 /** More names than this find no room on any glass, and are not even measured. */
 const MOST_NAMES = 12
 
 /** What is out of sight; whoever may not ride there is named where whole names find room, and counted in any case. */
-function sayHidden(above: readonly Block[], below: readonly Block[], width: number): string {
-  const said = (up: boolean, down: boolean): string =>
-    [sayPart(above, 'above', up), sayPart(below, 'below', down)]
-      .filter(Boolean)
-      .map((part) => ` ${part}`)
-      .join('.')
+function sayHidden(
+  above: readonly Block[],
+  below: readonly Block[],
+  width: number,
+  height: number,
+): string[] {
+  const said = (up: boolean, down: boolean): string[] =>
+    wrap([sayPart(above, 'above', up), sayPart(below, 'below', down)].filter(Boolean).join('. '), width)
   for (const [up, down] of [
     [true, true],
     [false, true],
     [true, false],
   ] as const) {
     const words = said(up, down)
-    if (widthOf(words) <= width) return words
+    if (words.length <= height) return words
   }
-  return said(false, false)
+  return [said(false, false).join(' ')]
 }
 
 /** `6 more below; 2 of them may not ride: Priya Halvering, Osric Nantambry` */
@@ -113,17 +125,17 @@ function sayPart(blocks: readonly Block[], where: string, byName: boolean): stri
   return `${rows.length} more ${where}${who} may not ride${names}`
 }
 
-function rigHead(rig: RigLine, { unicode }: View, width: number): Line {
+function rigHead(rig: RigLine, { unicode }: View, inHand: Kind | null, width: number): Line {
   const { seat, position, name, state } = columnsFor(width)
   const left = 2 + seat + position + name + state + 2
   const words = `${rig.name} ${rig.words}`
   return [
     { text: fit(` ${words}`, left, unicode), bold: true, tone: rig.tone === 'bad' ? 'bad' : undefined },
-    { text: MARKS },
+    ...KINDS.map((kind) => ({ text: factsOf(kind).mark, inverse: kind === inHand })),
   ]
 }
 
-function rowLines(row: Row, view: View, width: number): Line[] {
+function rowLines(row: Row, view: View, kind: Kind | null, width: number): Line[] {
   const { unicode } = view
   const widths = columnsFor(width)
   const isInHand = row.seat === view.row?.seat
@@ -135,8 +147,8 @@ function rowLines(row: Row, view: View, width: number): Line[] {
     { text: isInHand ? '> ' : '  ', bold: true },
     { text: seat + position + fit(row.name || 'nobody', widths.name - 1, unicode) + ' ', bold: isInHand },
     { text: fit(`${mark(row.state, unicode)} ${sign.word}`, widths.state, unicode), tone, bold: isLoud(row) },
-    { text: row.answered ? (unicode ? '✓ ' : 'a ') : '  ' },
-    ...marks(row, view),
+    { text: `${answerMark(row, view)} ` },
+    ...marks(row, view, isInHand ? kind : null),
   ]
   const used = 2 + widths.seat + widths.position + widths.name + widths.state + 2 + KINDS.length
   const more = row.reasons.length > 1 ? ` (+${row.reasons.length - 1})` : ''
@@ -152,18 +164,26 @@ function rowLines(row: Row, view: View, width: number): Line[] {
   return [line, [{ text: `     ${sentence(width - 5)}`, tone }]]
 }
 
+/** The answer at roll call as a sign: of gear that has changed since it is not an answer any more. */
+function answerMark({ seat, answered }: Row, { board, unicode }: View): string {
+  if (!answered) return ' '
+  return board.rollCall.changed.includes(seat) ? CHANGED : ANSWERED[unicode ? 'unicode' : 'ascii']
+}
+
 /** The soonest day, without its year: a warning window is shorter than one. */
 function shortDue(row: Row): string {
   const [on] = row.reasons.flatMap((each) => each.on ?? []).toSorted()
   return on ? `by ${sayDate(on).slice(0, -5)}` : ''
 }
 
-function marks(row: Row, { unicode }: View): Line {
+function marks(row: Row, { unicode }: View, inHand: Kind | null): Line {
   return KINDS.map((kind) => {
     const place = row.places.find((each) => each.kind === kind)
-    if (!place) return { text: ' ' }
+    const inverse = kind === inHand
+    if (!place) return { text: ' ', inverse }
     return {
       text: mark(place.state, unicode),
+      inverse,
       tone: SIGNS[place.state].tone,
       bold: SIGNS[place.state].tone === 'bad',
     }

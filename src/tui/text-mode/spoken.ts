@@ -61,7 +61,7 @@ function board(view: View): Spoken {
   const labels = view.board.rigs.flatMap((rig) =>
     rig.rows.map((row, at) => ({
       value: row.seat,
-      label: sayRow(row),
+      label: sayRow(row, view),
       ...(at === 0 && { under: `${rig.name} ${rig.words}.` }),
     })),
   )
@@ -73,12 +73,14 @@ function board(view: View): Spoken {
   }
 }
 
-function sayRow(row: Row): string {
+function sayRow(row: Row, { board }: View): string {
   const where = `${row.position}${row.critical ? ', critical' : ''}`
   if (row.member === null) return `${where}: nobody.`
   const more = row.reasons.length > 1 ? ` ${row.reasons.length - 1} more.` : ''
   const why = row.sentence ? ` ${row.sentence}${more}` : ''
-  return `${where}, ${row.name}: ${SIGNS[row.state].word}, ${row.answered ? 'answered' : 'not answered'}.${why}`
+  const since = board.rollCall.changed.includes(row.seat) ? ', but gear has changed since' : ''
+  const answered = row.answered ? `answered${since}` : 'not answered'
+  return `${where}, ${row.name}: ${SIGNS[row.state].word}, ${answered}.${why}`
 }
 
 /** All about the riding position in hand: every reason, then what is ready. */
