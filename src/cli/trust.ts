@@ -8,7 +8,7 @@ export function describeTrust(
 ): void {
   add('verify', 'check every line of the journal, its chain and its seals')
     .option('--json', 'as JSON')
-    .option('--against <seal...>', 'seals kept elsewhere, or exported logs that hold one')
+    .option('--against <seal...>', 'seals kept elsewhere, or exported logs (text, CSV or JSON)')
     .option('--key <key>', 'the public key, where it is known from elsewhere; or a file of it')
     .addHelpText(
       'after',

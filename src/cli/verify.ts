@@ -3,9 +3,9 @@ import { readFileSync } from 'node:fs'
 import { cleanText } from '../domain/clean.ts'
 import { sayLostJournal } from '../store/lost-journal.ts'
 import { checkJournal, type Checked, type SealCheck } from '../store/seals/check-seals.ts'
-import { parseNote, parseVkey } from '../store/seals/note.ts'
-import { sealIn } from '../store/seals/seal-text.ts'
+import { parseVkey } from '../store/seals/note.ts'
 import { whyOf } from '../store/trouble.ts'
+import { keptIn, SEALS_ARE_READ_FROM } from './kept-seal.ts'
 import { complain, print, stationFolder, type ExitStatus, type World } from './world.ts'
 
 interface VerifyOptions {
@@ -26,8 +26,12 @@ export function verify(world: World, options: VerifyOptions): ExitStatus {
   const against = []
   for (const path of options.against ?? []) {
     try {
-      const text = readFileSync(path, 'utf8')
-      against.push({ name: path, text: sealOf(text) })
+      const kept = keptIn(readFileSync(path))
+      if (kept === 'pdf') {
+        const sentence = `${path} is a PDF, and no seal is read from one. ${SEALS_ARE_READ_FROM} Nothing was checked.`
+        return complain(world, sentence, 3)
+      }
+      against.push({ name: path, ...kept })
     } catch (error) {
       return complain(world, `The seal ${path} cannot be read: ${whyOf(error)}. Nothing was checked.`, 3)
     }
@@ -62,18 +66,6 @@ function keyIn(given: string): string | null {
   }
 }
 
-/** A seal, or an exported log that holds one. */
-function sealOf(text: string): string {
-  if (parseNote(text)) return text
-  try {
-    const { journal } = JSON.parse(text) as { journal?: { seal?: unknown } }
-    if (typeof journal?.seal === 'string') return journal.seal
-  } catch {
-    // Not the log as JSON; as text it holds the seal in its lines.
-  }
-  return sealIn(text) ?? text
-}
-
 const asJson = ({ lines, head, faults, torn, seals, against, unsealed, keys }: Checked, verifies: boolean) =>
   JSON.stringify({
     verifies,
@@ -89,7 +81,7 @@ const asJson = ({ lines, head, faults, torn, seals, against, unsealed, keys }: C
 
 const saySeal = ({ seal, holds, what, tour, lines }: SealCheck): string =>
   cleanText(
-    holds
+    holds && tour !== null
       ? `${seal}: it holds. The first ${lines} lines are as they were when tour ${tour} was handed over.`
       : `${seal}: ${what}`,
   )
@@ -117,7 +109,9 @@ function linesOf({ lines, head, faults, torn, seals, against, unsealed, keys }: 
         ({ line, key }) =>
           `The key ${cleanText(key.split('+')[1] ?? '')} of line ${line} is not vouched for by the one before it.`,
       ),
-    ...against.map((each) => `Against ${saySeal(each)}`),
+    ...against.map(
+      (each) => `Against ${saySeal(each)}${each.lines === null ? ` ${SEALS_ARE_READ_FROM}` : ''}`,
+    ),
   ]
 }
 

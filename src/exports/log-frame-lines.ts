@@ -49,6 +49,14 @@ export function policyLines({ policy }: ReadinessLog): LogLine[] {
   ].map((words) => ({ section: 'policy', level: 0, words }))
 }
 
+/** The length and hash that a log of ours was exported at, however its lines were broken since. */
+export function headIn(text: string): { count: number; head: string } | undefined {
+  const told =
+    /The journal held (\d+) events when this was exported; the hash of its last line: ([0-9a-f]{64})\b/
+  const [, count, head] = told.exec(text.replaceAll(/\s+/g, ' ')) ?? []
+  return head === undefined ? undefined : { count: Number(count), head }
+}
+
 export function journalLines({ journal }: ReadinessLog): LogLine[] {
   const { length, head, tourEndsAt, tourHead, seal } = journal
   return [

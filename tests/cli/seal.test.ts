@@ -2,7 +2,7 @@
 import { existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeAll, describe, expect, test } from 'vitest'
-import { bayboard, fileWith, journalOf, lines, record, recorded } from './run.ts'
+import { bayboard, fileWith, journalOf, lines, newPlace, record, recorded } from './run.ts'
 import { emptyStation, HOUSE } from './two-seats.ts'
 
 const by = 'M-104'
@@ -32,7 +32,7 @@ describe('bayboard verify', () => {
     expect(stdout).toContain(`Against ${file}: it holds. The first `)
   })
 
-  test.each(['json', 'text'])('takes the exported log as %s for a seal kept on paper', (format) => {
+  test.each(['json', 'text', 'csv'])('takes the exported log as %s for a seal kept on paper', (format) => {
     const log = bayboard(['export', '--format', format], { station }).stdout
     const file = fileWith(log, `log.${format}`)
     expect(bayboard(['verify', '--against', file], { station })).toMatchObject({
@@ -41,6 +41,39 @@ describe('bayboard verify', () => {
     })
     const forged = fileWith(log.replaceAll('tour T-2', 'tour T-1'))
     expect(bayboard(['verify', '--against', forged], { station }).status).toBe(1)
+  })
+
+  test('takes a log as CSV that a spreadsheet has saved again with a mark and semicolons', () => {
+    const log = bayboard(['export', '--format', 'csv'], { station }).stdout
+    const again = `\uFEFF${log.replaceAll(',', ';')}`
+    const { status, stdout } = bayboard(['verify', '--against', fileWith(again, 'log.csv')], { station })
+    expect({ status, stdout }).toMatchObject({ status: 0, stdout: expect.stringContaining('it holds') })
+  })
+
+  test.each(['json', 'text', 'csv'])(
+    'a log as %s of a tour that is still open is held against the journal by the length and hash it tells',
+    (format) => {
+      const other = sealed()
+      recorded(other, [tour('T-3')[0]!])
+      const log = bayboard(['export', '--format', format], { station: other }).stdout
+      const file = fileWith(log, `log.${format}`)
+      const same = bayboard(['verify', '--against', file], { station: other })
+      const agree = `Against ${file}: It is not signed; its length and hash agree with the journal.`
+      expect(same).toMatchObject({ status: 0, stdout: expect.stringContaining(agree) })
+      writeFileSync(join(other, 'journal.jsonl'), journalOf(station))
+      const cut = bayboard(['verify', '--against', file], { station: other })
+      expect(cut).toMatchObject({ status: 1, stdout: expect.stringContaining('it was shortened') })
+    },
+  )
+
+  test('of a PDF, and of a file that holds no seal, says what a seal is read from', () => {
+    const words = 'A seal is read from its note, or from a readiness log as text, CSV or JSON.'
+    const pdf = join(newPlace(), 'log.pdf')
+    expect(bayboard(['export', '--format', 'pdf', '--out', pdf], { station }).status).toBe(0)
+    const ofPdf = bayboard(['verify', '--against', pdf], { station })
+    expect(ofPdf).toMatchObject({ status: 3, stdout: '', stderr: expect.stringContaining(words) })
+    const other = bayboard(['verify', '--against', fileWith('id,kind\nC-1,helmet\n')], { station })
+    expect(other).toMatchObject({ status: 1, stdout: expect.stringContaining(words) })
   })
 
   test('a journal cut at a line boundary verifies by itself, and not against the seal', () => {

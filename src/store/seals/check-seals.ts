@@ -25,20 +25,27 @@ export type Checked = Verified & {
   unsealed: string[]
 }
 
+/** What an exported log tells without a signature: how many lines there were, and the hash of the last. */
+export type Head = Pick<Claim, 'count' | 'head'>
+export type Kept = { name: string } & ({ text: string } | { head: Head })
+
 export type CheckOptions = VerifyOptions & {
-  /** Seals kept elsewhere. */
-  against?: Omit<SealFile, 'path'>[]
+  /** Seals kept elsewhere, and heads. */
+  against?: Kept[]
   /** A public key known from elsewhere; without one the keys are those the journal brings. */
   key?: string
 }
 
-type Asked = Omit<SealFile, 'path'> & { claim: Claim | undefined }
+type AskedSeal = Omit<SealFile, 'path'> & { claim: Claim | undefined }
+type AskedHead = { name: string; claim: Head }
 
-const asked = ({ name, text }: Omit<SealFile, 'path'>): Asked => ({
+const asked = ({ name, text }: Omit<SealFile, 'path'>): AskedSeal => ({
   name,
   text,
   claim: parseClaim(parseNote(text)?.text ?? ''),
 })
+const askedKept = (kept: Kept): AskedSeal | AskedHead =>
+  'text' in kept ? asked(kept) : { name: kept.name, claim: kept.head }
 
 /** One pass over the journal, however many seals. */
 export const checkJournal = (
@@ -46,7 +53,7 @@ export const checkJournal = (
   options: CheckOptions = {},
 ): Exclude<Verification, Verified> | Checked => {
   const { against = [], key, ...verifyOptions } = options
-  const [own, kept] = [sealsIn(folder, options.files).map(asked), against.map(asked)]
+  const [own, kept] = [sealsIn(folder, options.files).map(asked), against.map(askedKept)]
   const wanted = new Set([...own, ...kept].map(({ claim }) => claim?.count))
   const hashes = new Map<number, string>()
   const lines = sealLines()
@@ -59,7 +66,7 @@ export const checkJournal = (
   const judge = judgeOf(verified, lines.found, hashes, key)
   const first = [...own, ...kept].map((each) => judge(each, 0))
   const agreed = first.flatMap((each) => (each.holds && each.lines !== null ? [each.lines] : []))
-  const judged = (each: Asked): SealCheck =>
+  const judged = (each: AskedSeal | AskedHead): SealCheck =>
     judge(each, Math.max(0, ...agreed.filter((count) => count < (each.claim?.count ?? 0))))
   const sealed = new Set(own.map(({ claim }) => claim?.tour))
   return {
@@ -79,29 +86,35 @@ const judgeOf =
     hashes: ReadonlyMap<number, string>,
     known: string | undefined,
   ) =>
-  ({ name, text, claim }: Asked, agreed: number): SealCheck => {
-    const opened = openNote(text, trustedKeys(keys, known))
-    const check = { seal: name, tour: claim?.tour ?? null, lines: claim?.count ?? null }
+  (asked: AskedSeal | AskedHead, agreed: number): SealCheck => {
+    const { name, claim } = asked
+    const tour = 'text' in asked ? (asked.claim?.tour ?? null) : null
+    const check = { seal: name, tour, lines: claim?.count ?? null }
     const fails = (what: string, from: number | null = null): SealCheck => ({
       ...check,
       holds: false,
       what,
       from,
     })
-    if (opened.kind === 'no-note') return fails('It is not a signed note: it was cut, altered or never one.')
-    if (opened.kind === 'altered')
-      return fails('It was altered after it was signed: the signature is not of this text.')
-    if (claim === undefined) return fails('It is a signed note, and no seal of a journal.')
-    const { origin, count, head } = claim
-    const own = originOf(stationName, firstHash)
-    if (firstHash !== '' && !isSameStation(origin, own)) {
-      return fails(
-        `It is a seal of another station or of another first line: ${origin}, and this is ${own}.`,
-        1,
-      )
+    let byStranger = ''
+    if ('text' in asked) {
+      const opened = openNote(asked.text, trustedKeys(keys, known))
+      if (opened.kind === 'no-note')
+        return fails('It is not a signed note: it was cut, altered or never one.')
+      if (opened.kind === 'altered')
+        return fails('It was altered after it was signed: the signature is not of this text.')
+      const own = originOf(stationName, firstHash)
+      if (asked.claim && firstHash !== '' && !isSameStation(asked.claim.origin, own)) {
+        return fails(
+          `It is a seal of another station or of another first line: ${asked.claim.origin}, and this is ${own}.`,
+          1,
+        )
+      }
+      const stranger = known === undefined ? 'that this journal does not know' : 'other than the one given'
+      if (opened.kind === 'unknown-key') byStranger = ` It is signed by a key ${stranger}.`
     }
-    const stranger = known === undefined ? 'that this journal does not know' : 'other than the one given'
-    const byStranger = opened.kind === 'unknown-key' ? ` It is signed by a key ${stranger}.` : ''
+    if (claim === undefined) return fails('It is a signed note, and no seal of a journal.')
+    const { count, head } = claim
     if (count > lines) {
       const missing = lines + 1 === count ? `Line ${count} is` : `Lines ${lines + 1} to ${count} are`
       return fails(
@@ -124,5 +137,6 @@ const judgeOf =
       )
     }
     if (byStranger) return fails(`Its length and hash agree with the journal.${byStranger}`)
-    return { ...check, holds: true, what: 'It holds.', from: null }
+    const what = tour === null ? 'It is not signed; its length and hash agree with the journal.' : 'It holds.'
+    return { ...check, holds: true, what, from: null }
   }
