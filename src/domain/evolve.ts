@@ -18,7 +18,10 @@ export function replay(state: State, events: Iterable<Event>): State {
   return draft
 }
 
-/** A draft of our own to fold many events into: its tables are copies that cost nothing, its records shared and never written to. */
+/**
+ * A draft of our own to fold many events into: its tables are copies that cost nothing, and it copies a record the first
+ * time that one changes. Once others have seen it, it is a state like any other: only a fork of it may go on.
+ */
 export const fork = (state: State): State => ({
   ...state,
   rigs: forkOf(state.rigs),
@@ -27,6 +30,11 @@ export const fork = (state: State): State => ({
   elements: forkOf(state.elements),
   issued: forkOf(state.issued),
   standIns: new Map(state.standIns),
+  tour: state.tour && {
+    ...state.tour,
+    answers: forkOf(state.tour.answers),
+    acknowledged: new Map(state.tour.acknowledged),
+  },
   tours: forkOf(state.tours),
   ridingLists: new Map(state.ridingLists),
 })

@@ -103,6 +103,12 @@ export function plain(name: string): string {
 /** The names are few and fixed; judging a department asks for each of them a hundred thousand times. */
 const plainWords = new Map<string, string>()
 
+/** The one text for a name that every line of a journal spells out anew: it takes no room, and comparing it no time. */
+export const oneText = <T extends string>(name: T): T => (texts.get(name) as T | undefined) ?? name
+const texts: ReadonlyMap<string, string> = new Map(
+  [...CARES, ...EXPOSURES, 'serviceable', 'unserviceable'].map((name) => [name, name]),
+)
+
 /** Kinds that are made as one assembly and worn only together. */
 const FAMILIES: readonly (readonly Kind[])[] = [
   ['coat-shell', 'coat-liner', 'drag-rescue-device'],

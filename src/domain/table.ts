@@ -6,6 +6,8 @@ const CHUNK_BITS = 7
 const PENDING = Symbol('pending')
 
 type Chunk<V> = (V | undefined | typeof PENDING)[]
+/** Of each place in a chunk, whether its value is this copy's own too, to be changed in place. */
+type Mine = Uint8Array
 
 /** Where the values of a table come from that was not built up but found; each is asked for once, when it is first wanted. */
 export interface Source<V> {
@@ -20,8 +22,8 @@ export class Table<V> extends Map<string, V> {
   /** Shared by all copies: a key has the same place in each, whether it is there or not. */
   #slots: Map<string, number>
   #chunks: Chunk<V>[]
-  /** The chunks that no other copy holds; undefined while even the list of them is shared. */
-  #own: Set<number> | undefined
+  /** By chunk, where no other copy holds it; undefined while even the list of chunks is shared. */
+  #own: (Mine | undefined)[] | undefined
   #count: number
   readonly source: Source<V> | undefined
 
@@ -29,7 +31,7 @@ export class Table<V> extends Map<string, V> {
     super()
     this.#slots = new Map()
     this.#chunks = []
-    this.#own = new Set()
+    this.#own = []
     this.#count = 0
     if (!from) return
     if (Symbol.iterator in from) {
@@ -43,7 +45,7 @@ export class Table<V> extends Map<string, V> {
       this.#chunks.push(Array.from({ length: Math.min(CHUNK, this.#count - at) }, () => PENDING))
   }
 
-  /** A copy of its own; what is set in either from now on does not show in the other. */
+  /** A copy of its own; what is set or changed in either from now on does not show in the other. */
   fork(): Table<V> {
     const copy = new Table<V>(this.source && { keys: [], source: this.source })
     copy.#slots = this.#slots
@@ -73,20 +75,36 @@ export class Table<V> extends Map<string, V> {
     return value
   }
 
-  /** The chunk of a place, to be written to. */
-  #owned(slot: number): Chunk<V> {
+  /** Makes the chunk of a place one to be written to. */
+  #take(slot: number): Mine {
     const at = slot >> CHUNK_BITS
     if (!this.#own) {
       this.#chunks = this.#chunks.slice()
-      this.#own = new Set()
+      this.#own = []
     }
-    let chunk = this.#chunks[at]
-    if (!chunk || !this.#own.has(at)) {
-      chunk = chunk ? chunk.slice() : []
-      this.#chunks[at] = chunk
-      this.#own.add(at)
-    }
-    return chunk
+    const known = this.#own[at]
+    if (known) return known
+    this.#chunks[at] = this.#chunks[at]?.slice() ?? []
+    return (this.#own[at] = new Uint8Array(CHUNK))
+  }
+
+  #put(slot: number, value: V | undefined, isMine: boolean): void {
+    this.#take(slot)[slot & (CHUNK - 1)] = isMine ? 1 : 0
+    this.#chunks[slot >> CHUNK_BITS]![slot & (CHUNK - 1)] = value
+  }
+
+  /**
+   * A value to be changed in place, since nobody else holds it: made by `copy` when it is first asked for after a fork.
+   * Whoever shows it to others has to fork the table before changing it again.
+   */
+  own(key: string, copy: (value: V) => V): V | undefined {
+    const slot = this.#slots.get(key)
+    if (slot === undefined) return undefined
+    const value = this.#read(slot)
+    if (value === undefined || this.#own?.[slot >> CHUNK_BITS]?.[slot & (CHUNK - 1)]) return value
+    const mine = copy(value)
+    this.#put(slot, mine, true)
+    return mine
   }
 
   override get size(): number {
@@ -107,14 +125,14 @@ export class Table<V> extends Map<string, V> {
     let slot = this.#slots.get(key)
     if (slot === undefined) this.#slots.set(key, (slot = this.#slots.size))
     if (this.#at(slot) === undefined) this.#count++
-    this.#owned(slot)[slot & (CHUNK - 1)] = value
+    this.#put(slot, value, false)
     return this
   }
 
   override delete(key: string): boolean {
     const slot = this.#slots.get(key)
     if (slot === undefined || this.#at(slot) === undefined) return false
-    this.#owned(slot)[slot & (CHUNK - 1)] = undefined
+    this.#put(slot, undefined, false)
     this.#count--
     return true
   }
@@ -122,7 +140,7 @@ export class Table<V> extends Map<string, V> {
   override clear(): void {
     this.#slots = new Map()
     this.#chunks = []
-    this.#own = new Set()
+    this.#own = []
     this.#count = 0
   }
 
@@ -159,3 +177,13 @@ export class Table<V> extends Map<string, V> {
 /** A copy of any map of ids, in no time where it is a table already. */
 export const forkOf = <V>(map: Map<string, V>): Table<V> =>
   map instanceof Table ? (map as Table<V>).fork() : new Table(map)
+
+/** A value of any map of ids, to be changed in place: of a table its own, of another map a copy each time. */
+export function ownOf<V>(map: Map<string, V>, key: string, copy: (value: V) => V): V | undefined {
+  if (map instanceof Table) return (map as Table<V>).own(key, copy)
+  const value = map.get(key)
+  if (value === undefined) return undefined
+  const mine = copy(value)
+  map.set(key, mine)
+  return mine
+}

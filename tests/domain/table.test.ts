@@ -3,37 +3,45 @@ import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { forkOf, Table } from '../../src/domain/table.ts'
 
-type Act = { copy: number; key: string; does: 'set' | 'delete' | 'fork' }
+type Does = 'set' | 'delete' | 'fork' | 'change'
+type Act = { copy: number; key: string; does: Does }
 const acts: fc.Arbitrary<Act[]> = fc.array(
   fc.record({
     copy: fc.nat(5),
     key: fc.integer({ min: 0, max: 400 }).map((number) => `G-${number}`),
-    does: fc.constantFrom('set' as const, 'set' as const, 'set' as const, 'delete' as const, 'fork' as const),
+    does: fc.constantFrom<Does>('set', 'set', 'change', 'change', 'delete', 'fork'),
   }),
   { maxLength: 300 },
 )
 const sorted = (map: Map<string, unknown>) => [...map].toSorted(([a], [b]) => (a < b ? -1 : 1))
 
-function agree(table: Table<number>, map: Map<string, number>): void {
+type Box = { says: number }
+const numbers = (boxes: Iterable<Box>): number[] => [...boxes].map((box) => box.says).toSorted()
+
+function agree(table: Table<Box>, map: Map<string, Box>): void {
   expect(sorted(table)).toEqual(sorted(map))
   expect(table.size).toBe(map.size)
   expect([...table.keys()].toSorted()).toEqual([...map.keys()].toSorted())
-  expect([...table.values()].toSorted()).toEqual([...map.values()].toSorted())
+  expect(numbers(table.values())).toEqual(numbers(map.values()))
 }
 
-test('whatever is set, deleted and forked, each copy agrees with a Map of its own', () => {
-  const start = Array.from({ length: 300 }, (_, at): [string, number] => [`G-${at}`, at])
+test('whatever is set, changed in place, deleted and forked, each copy agrees with a Map of its own', () => {
+  const start = Array.from({ length: 300 }, (_, at): [string, Box] => [`G-${at}`, { says: at }])
   fc.assert(
     fc.property(acts, fc.boolean(), (all, isFound) => {
-      const source = { value: (slot: number) => slot }
+      const source = { value: (slot: number) => ({ says: slot }) }
       const first = isFound ? new Table({ keys: start.map(([key]) => key), source }) : new Table(start)
       const copies = [{ table: first, map: new Map(start) }]
       all.forEach(({ copy, key, does }, at) => {
         const { table, map } = copies[copy % copies.length]!
         if (does === 'fork') copies.push({ table: table.fork(), map: new Map(map) })
         else if (does === 'set') {
-          table.set(key, at)
-          map.set(key, at)
+          table.set(key, { says: at })
+          map.set(key, { says: at })
+        } else if (does === 'change') {
+          const mine = table.own(key, (box) => ({ ...box }))
+          expect(mine).toEqual(map.get(key))
+          if (mine) map.set(key, { says: (mine.says = at) })
         } else expect(table.delete(key)).toBe(map.delete(key))
         expect([table.get(key), table.has(key)]).toEqual([map.get(key), map.has(key)])
       })
@@ -79,6 +87,20 @@ describe('a table', () => {
       undefined,
       undefined,
     ])
+  })
+
+  test('copies a value to be changed once, and again once it was forked or somebody else set it', () => {
+    const given = { says: 1 }
+    const table = new Table([['a', given]])
+    const own = (from: Table<Box>) => from.own('a', (box) => ({ ...box }))!
+    const mine = own(table)
+    expect([mine === given, own(table) === mine, table.get('a') === mine]).toEqual([false, true, true])
+    const copy = table.fork()
+    const [here, there] = [own(table), own(copy)]
+    expect(new Set([mine, here, there]).size).toBe(3)
+    table.set('a', given)
+    expect(own(table)).not.toBe(given)
+    expect(table.own('z', () => given)).toBeUndefined()
   })
 
   test('made from any map has what it had and leaves it alone', () => {

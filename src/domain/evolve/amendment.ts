@@ -1,6 +1,5 @@
 // Folds a correction into the records it names, as if they had said so from the start; the journal keeps both.
 import type { EventOf } from '../events.ts'
-import { forkOf } from '../table.ts'
 import type { CareRecord, ExposureRecord, FitTest, Member, State, Tag } from '../state.ts'
 import { changeMember, inOrder, said } from './crew.ts'
 import { changeElement, exposeOne, failed } from './gear.ts'
@@ -23,7 +22,7 @@ export function applyAmendment(draft: State, event: EventOf<'event-amended'>): v
     case 'member-added':
     case 'gear-imported':
     case 'records-imported':
-      return changeMember(draft, subject, (member) => ({ ...member, ...(fields as Partial<Member>) }))
+      return changeMember(draft, subject, () => fields as Partial<Member>)
     case 'element-tagged':
       return changeElement(draft, subject, ({ tags }) => ({ tags: mend<Tag>(tags) }))
     case 'pressure-read':
@@ -36,9 +35,8 @@ export function applyAmendment(draft: State, event: EventOf<'event-amended'>): v
     case 'exposure-recorded':
       return amendExposure(draft, event, mend)
     case 'fit-test-recorded':
-      return changeMember(draft, subject, (member) => ({
-        ...member,
-        fitTests: inOrder(mend<FitTest>(member.fitTests), Infinity),
+      return changeMember(draft, subject, ({ fitTests }) => ({
+        fitTests: inOrder(mend<FitTest>(fitTests), Infinity),
       }))
     case 'seat-answered':
       return withdrawAnswer(draft, subject, seq)
@@ -126,8 +124,5 @@ function amendExposure(
 /** An answer that was never given: the riding position is to be called again, and nothing was looked at. */
 function withdrawAnswer(draft: State, seat: string, seq: number): void {
   withdrawLook(draft, seq)
-  if (draft.tour?.answers.get(seat)?.seq !== seq) return
-  const answers = forkOf(draft.tour.answers)
-  answers.delete(seat)
-  draft.tour = { ...draft.tour, answers }
+  if (draft.tour?.answers.get(seat)?.seq === seq) draft.tour.answers.delete(seat)
 }

@@ -1,7 +1,7 @@
-// Folds what happens to rigs, members, seats and tours into a draft; every record it touches is replaced.
+// Folds what happens to rigs, members, seats and tours into a draft; it changes records of the draft's own only.
 import type { DoneFitTest, EventOf } from '../events.ts'
 import type { Id, MemberFacts } from '../gear.ts'
-import { forkOf, Table } from '../table.ts'
+import { ownOf, Table } from '../table.ts'
 import type { FitTest, Member, Said, Seat, State } from '../state.ts'
 
 /** Older records stay in the journal; these are enough for any amendment to fall back on. */
@@ -20,15 +20,20 @@ export function addMember(draft: State, member: MemberFacts, seq: number): void 
   draft.members.set(member.id, { ...member, seq, seat: null, fitTests: [] })
 }
 
-export function changeMember(draft: State, id: Id, change: (member: Member) => Member): void {
+export function changeMember(draft: State, id: Id, change: (member: Member) => Partial<Member>): void {
+  const member = ownOf(draft.members, id, (each) => ({ ...each }))
+  if (member) Object.assign(member, change(member))
+}
+
+/** For what a change would leave behind. */
+function replaceMember(draft: State, id: Id, change: (member: Member) => Member): void {
   const member = draft.members.get(id)
   if (member) draft.members.set(id, change(member))
 }
 
-const changeSeat = (draft: State, id: Id, change: Partial<Seat>): void => {
-  const seat = draft.seats.get(id)
-  if (seat) draft.seats.set(id, { ...seat, ...change })
-}
+const ownSeat = (draft: State, id: Id): Seat | undefined => ownOf(draft.seats, id, (each) => ({ ...each }))
+
+const standUp = (draft: State, id: Id): void => changeMember(draft, id, () => ({ seat: null }))
 
 export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
   const { tour: id, platoon, officer, on, relieved } = event.data
@@ -62,8 +67,9 @@ function listRider(draft: State, platoon: string, seat: Id, member: Id): void {
 
 export function seatMember(draft: State, { data: { seat, member, as } }: EventOf<'member-seated'>): void {
   clearSeat(draft, seat)
-  changeSeat(draft, seat, { member, ...(as && { as }) })
-  changeMember(draft, member, (each) => ({ ...each, seat }))
+  const place = ownSeat(draft, seat)
+  if (place) Object.assign(place, { member, ...(as && { as }) })
+  changeMember(draft, member, () => ({ seat }))
   // The list is the platoon's own: a trade, overtime, or the relief that comes early is no part of it.
   if (!draft.tour || as || draft.members.get(member)?.platoon !== draft.tour.platoon) return
   listRider(draft, draft.tour.platoon, seat, member)
@@ -71,34 +77,25 @@ export function seatMember(draft: State, { data: { seat, member, as } }: EventOf
 
 /** Whoever sits there leaves; the seat has to answer again. */
 export function clearSeat(draft: State, id: Id): void {
-  const member = draft.seats.get(id)?.member
-  if (member) changeMember(draft, member, (each) => ({ ...each, seat: null }))
-  const seat = draft.seats.get(id)
-  if (seat) {
+  const seat = ownSeat(draft, id)
+  if (seat?.member) standUp(draft, seat.member)
+  if (seat?.as) {
     const { as: _, ...rest } = seat
     draft.seats.set(id, { ...rest, member: null })
-  }
-  if (draft.tour?.answers.has(id)) {
-    const answers = forkOf(draft.tour.answers)
-    answers.delete(id)
-    draft.tour = { ...draft.tour, answers }
-  }
+  } else if (seat) seat.member = null
+  draft.tour?.answers.delete(id)
 }
 
 export function answer(draft: State, event: EventOf<'seat-answered'>): void {
-  if (!draft.tour) return
-  const { seat, member, findings } = event.data
-  const answers = forkOf(draft.tour.answers).set(seat, { ...said(event), member, findings })
-  draft.tour = { ...draft.tour, answers }
+  const { seq, at, by, data } = event
+  const { seat, member, findings } = data
+  draft.tour?.answers.set(seat, { seq, at, by, member, findings })
 }
 
 export function recordFitTest(draft: State, done: DoneFitTest, event: Said): void {
   const { member, facepiece, on, result } = done
   const test: FitTest = { ...said(event), facepiece, on, result }
-  changeMember(draft, member, (each) => ({
-    ...each,
-    fitTests: inOrder([...each.fitTests, test], KEPT_FIT_TESTS),
-  }))
+  changeMember(draft, member, ({ fitTests }) => ({ fitTests: inOrder([...fitTests, test], KEPT_FIT_TESTS) }))
 }
 
 /** Oldest first by the day it was done, then by the journal; the newest `most` of them. */
@@ -106,22 +103,20 @@ export const inOrder = <T extends Said & { on: string }>(records: T[], most: num
   records.toSorted((a, b) => (a.on === b.on ? a.seq - b.seq : a.on < b.on ? -1 : 1)).slice(-most)
 
 export function acknowledge(draft: State, event: EventOf<'item-acknowledged'>): void {
-  if (!draft.tour) return
-  const acknowledged = new Map(draft.tour.acknowledged).set(event.data.item, said(event))
-  draft.tour = { ...draft.tour, acknowledged }
+  draft.tour?.acknowledged.set(event.data.item, said(event))
 }
 
 export function keepPin(draft: State, { type, data }: EventOf<'pin-set' | 'pin-cleared'>): void {
-  changeMember(draft, data.member, ({ pin: _, pinTries: __, ...rest }) =>
+  replaceMember(draft, data.member, ({ pin: _, pinTries: __, ...rest }) =>
     type === 'pin-set' ? { ...rest, pin: data.pin } : rest,
   )
 }
 
 /** The right PIN ends the count of wrong ones. */
 export function tookPin(draft: State, { by, data }: { by: Id; data: { byPin?: true } }): void {
-  if (data.byPin) changeMember(draft, by, ({ pinTries: _, ...rest }) => rest)
+  if (data.byPin) replaceMember(draft, by, ({ pinTries: _, ...rest }) => rest)
 }
 
 export function refusedPin(draft: State, { at, data }: EventOf<'pin-refused'>): void {
-  changeMember(draft, data.member, (member) => ({ ...member, pinTries: { count: data.tries, last: at } }))
+  changeMember(draft, data.member, () => ({ pinTries: { count: data.tries, last: at } }))
 }

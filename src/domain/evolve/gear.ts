@@ -1,7 +1,7 @@
-// Folds what happens to elements into a draft; every record it touches is replaced.
+// Folds what happens to elements into a draft; it changes records of the draft's own only, and no record within them.
 import type { DoneCare, EventOf } from '../events.ts'
 import type { ElementFacts, Id, Matter } from '../gear.ts'
-import { isHeldBySeat } from '../kinds.ts'
+import { isHeldBySeat, oneText } from '../kinds.ts'
 import {
   place,
   standInOf,
@@ -11,6 +11,7 @@ import {
   type Said,
   type State,
 } from '../state.ts'
+import { ownOf } from '../table.ts'
 import type { LocalDate } from '../time.ts'
 import { said } from './crew.ts'
 import { addCare, keepEach } from './kept.ts'
@@ -21,7 +22,7 @@ export function addElement(draft: State, element: ElementFacts, seq: number): vo
     seq,
     issuedTo: null,
     issuedOn: null,
-    custody: { where: 'rack' },
+    custody: RACK,
     tags: [],
     cares: [],
     exposures: [],
@@ -29,18 +30,27 @@ export function addElement(draft: State, element: ElementFacts, seq: number): vo
   })
 }
 
+const copyElement = (element: Element): Element => ({
+  ...element,
+  cares: element.cares.slice(),
+  exposures: element.exposures.slice(),
+  readings: element.readings.slice(),
+})
+
+/** The draft's own record of an element with its lists of cares, exposures and readings, to be changed in place. */
+export const ownElement = (draft: State, id: Id): Element | undefined =>
+  ownOf(draft.elements, id, copyElement)
+
 export function changeElement(draft: State, id: Id, change: (element: Element) => Partial<Element>): void {
-  const element = draft.elements.get(id)
-  if (element) draft.elements.set(id, { ...element, ...change(element) })
+  const element = ownElement(draft, id)
+  if (element) Object.assign(element, change(element))
 }
 
-/** For what years of journal are full of: one copy, and no list of what is to change. */
-export function replaceElement(draft: State, id: Id, changed: (element: Element) => Element): void {
-  const element = draft.elements.get(id)
-  if (element) draft.elements.set(id, changed(element))
-}
-
-const withHolder = (element: Element): Custody => ({ where: isHeldBySeat(element.kind) ? 'rig' : 'issued' })
+/** One for all, so that a whole ensemble is asked for it at the cost of one. */
+const RACK: Custody = { where: 'rack' }
+const ISSUED: Custody = { where: 'issued' }
+const RIG: Custody = { where: 'rig' }
+const withHolder = (element: Element): Custody => (isHeldBySeat(element.kind) ? RIG : ISSUED)
 
 /** The day it was taken into use; where it was issued before at a time nobody has told, no later day stands for that. */
 const firstIssue = ({ issuedOn, issuedBefore }: Element, on: LocalDate): LocalDate | null =>
@@ -86,7 +96,7 @@ export function unissue(draft: State, id: Id): void {
   changeElement(draft, id, (element) => {
     release(draft, element)
     const isAway = element.custody.where === 'away' || element.custody.where === 'held'
-    return { issuedTo: null, custody: isAway ? element.custody : { where: 'rack' } }
+    return { issuedTo: null, custody: isAway ? element.custody : RACK }
   })
 }
 
@@ -121,27 +131,29 @@ export function swapBack(draft: State, { data }: EventOf<'swap-reversed'>): void
 /** A spare that is nobody's own goes to the rack; a second set stays with its member; what is away stays away. */
 const toRack = (draft: State, id: Id): void =>
   changeElement(draft, id, ({ issuedTo, custody }) =>
-    issuedTo === null && (custody.where === 'issued' || custody.where === 'rig')
-      ? { custody: { where: 'rack' } }
-      : {},
+    issuedTo === null && (custody.where === 'issued' || custody.where === 'rig') ? { custody: RACK } : {},
   )
 
 export function expose(draft: State, event: EventOf<'exposure-recorded'>): void {
   const { exposure, incident, elements } = event.data
-  const record = { ...said(event), exposure, ...(incident !== undefined && { incident }) }
+  const record = { ...said(event), exposure: oneText(exposure), ...(incident !== undefined && { incident }) }
   for (const id of elements) exposeOne(draft, id, record)
 }
 
 export const exposeOne = (draft: State, id: Id, record: Element['exposures'][number]): void =>
-  replaceElement(draft, id, (element) => ({
-    ...element,
-    exposures: keepEach([...element.exposures, record], (each) => each.exposure),
+  changeElement(draft, id, ({ exposures }) => ({
+    exposures: keepEach([...exposures, record], (each) => each.exposure),
   }))
 
 export function recordCare(draft: State, done: DoneCare, event: Said): void {
-  const { element: id, care, on, result, who } = done
-  const record: CareRecord = { ...said(event), care, on, result, ...(who !== undefined && { who }) }
-  replaceElement(draft, id, (element) => ({ ...element, cares: addCare(element.cares, record) }))
+  const { element: id, on, who } = done
+  const { seq, at, by } = event
+  const [care, result] = [oneText(done.care), oneText(done.result)]
+  // Written out, since years of journal are mostly this.
+  const record: CareRecord =
+    who === undefined ? { seq, at, by, care, on, result } : { seq, at, by, care, on, result, who }
+  const element = ownElement(draft, id)
+  if (element) addCare(element.cares, record)
   if (result === 'unserviceable') tag(draft, id, event, failed(care), 'safety')
 }
 
@@ -158,7 +170,7 @@ export function receiveBack(draft: State, ids: readonly Id[]): void {
   for (const id of ids) {
     const inPlace = standInOf(draft, id) !== undefined
     changeElement(draft, id, (element) => ({
-      custody: element.issuedTo !== null || inPlace ? withHolder(element) : { where: 'rack' },
+      custody: element.issuedTo !== null || inPlace ? withHolder(element) : RACK,
     }))
   }
 }

@@ -27,7 +27,7 @@ export function importRecords(draft: State, event: EventOf<'records-imported'>):
   }
   for (const { id, with: next } of changes) {
     const { issuedTo, ...fields } = next as Partial<Element>
-    if (draft.members.has(id)) changeMember(draft, id, (each) => ({ ...each, ...(next as Partial<Member>) }))
+    if (draft.members.has(id)) changeMember(draft, id, () => next as Partial<Member>)
     else changeElement(draft, id, () => fields)
     if (!issuedTo) continue
     unissue(draft, id)

@@ -3,7 +3,7 @@ import type { EventOf } from '../events.ts'
 import type { Id } from '../gear.ts'
 import { assigned, ensembleAt, isHere, standInOf, type Reading, type Said, type State } from '../state.ts'
 import { said } from './crew.ts'
-import { replaceElement } from './gear.ts'
+import { ownElement } from './gear.ts'
 import { KEPT } from './kept.ts'
 
 /** As the program writes an instant: `2026-11-24T07:02:11.482-05:00`. */
@@ -16,20 +16,23 @@ function isNewer({ at: one }: Said, { at: other }: Said): boolean {
   return isAlike ? one > other : Date.parse(one) > Date.parse(other)
 }
 
-function lookedAt(draft: State, id: Id, event: Said): void {
-  replaceElement(draft, id, (element) => {
-    const { called } = element
-    if (called && isNewer(called, event)) return element
-    return { ...element, ...(called && { calledBefore: called }), called: said(event) }
-  })
+function lookedAt(draft: State, id: Id, look: Said): void {
+  const element = ownElement(draft, id)
+  if (!element) return
+  const { called } = element
+  if (called && isNewer(called, look)) return
+  if (called) element.calledBefore = called
+  element.called = look
 }
 
 /** An answer looks at all that is worn there; what it found something wrong with has not passed. */
 export function callRoll(draft: State, event: EventOf<'seat-answered'>): void {
   const seat = draft.seats.get(event.data.seat)
   if (!draft.tour || !seat) return
-  const found = new Set(event.data.findings.map((each) => each.element))
-  for (const { id } of ensembleAt(draft, seat)) if (!found.has(id)) lookedAt(draft, id, event)
+  const { findings } = event.data
+  const look = said(event)
+  for (const { id } of ensembleAt(draft, seat))
+    if (!findings.some((each) => each.element === id)) lookedAt(draft, id, look)
 }
 
 /** The air pack on which a cylinder is mounted: that of the seat whose cylinder it is just now. */
@@ -44,17 +47,20 @@ function packOf(draft: State, cylinder: Id): Id | undefined {
  * entered later than it was taken goes where it belongs among the others, so that the newest stays the last.
  */
 export function readPressure(draft: State, event: EventOf<'pressure-read'>): void {
-  const { element: id, psi, celsius, recordedAt } = event.data
-  const reading: Reading = { ...said(event), psi, ...(celsius !== undefined && { celsius }) }
-  replaceElement(draft, id, (element) => {
-    const { readings } = element
-    const later = recordedAt === undefined ? [] : readings.filter((each) => isNewer(each, reading))
-    const sooner = later.length ? readings.filter((each) => !later.includes(each)) : readings
-    return { ...element, readings: [...sooner, reading, ...later].slice(-KEPT) }
-  })
-  lookedAt(draft, id, event)
+  const { seq, at, by, data } = event
+  const { element: id, psi, celsius, recordedAt } = data
+  const reading: Reading = celsius === undefined ? { seq, at, by, psi } : { seq, at, by, psi, celsius }
+  const readings = ownElement(draft, id)?.readings ?? []
+  const later = recordedAt === undefined ? [] : readings.filter((each) => isNewer(each, reading))
+  if (later.length) {
+    const sooner = readings.filter((each) => !later.includes(each))
+    readings.splice(0, Infinity, ...sooner, reading, ...later)
+  } else readings.push(reading)
+  if (readings.length > KEPT) readings.splice(0, readings.length - KEPT)
+  const look = said(event)
+  lookedAt(draft, id, look)
   const pack = packOf(draft, id)
-  if (pack !== undefined) lookedAt(draft, pack, event)
+  if (pack !== undefined) lookedAt(draft, pack, look)
 }
 
 /** An answer or a reading withdrawn was no inspection either: what stands is the look before it, where that is known. */

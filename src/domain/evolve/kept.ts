@@ -1,4 +1,5 @@
 // Which records of an element's years the books keep: only the newest of each sort, so that their size follows the gear.
+import { oneText, type Care } from '../kinds.ts'
 import type { CareRecord, Said } from '../state.ts'
 import { inOrder } from './crew.ts'
 
@@ -11,8 +12,9 @@ export const KEPT = 8
 /** The newest of each sort: a smoke exposure must never push a hazardous one off the books. */
 export function keepEach<T extends Said>(records: T[], sortOf: (record: T) => string): T[] {
   return records.filter((record) => {
-    const newer = records.filter((each) => sortOf(each) === sortOf(record) && each.seq > record.seq)
-    return newer.length < KEPT
+    let newer = 0
+    for (const each of records) if (each.seq > record.seq && sortOf(each) === sortOf(record)) newer++
+    return newer < KEPT
   })
 }
 
@@ -29,22 +31,32 @@ export const keepCares = (cares: CareRecord[]): CareRecord[] => {
   )
 }
 
-/** The same as `keepCares` with one more, for cares that are kept already: years of them are folded in one by one. */
-export function addCare(kept: readonly CareRecord[], record: CareRecord): CareRecord[] {
-  let at = kept.length
-  while (
-    at > 0 &&
-    (kept[at - 1]!.on > record.on || (kept[at - 1]!.on === record.on && kept[at - 1]!.seq > record.seq))
-  )
-    at--
-  const cares = kept.slice()
-  cares.splice(at, 0, record)
-  let same = 0
-  for (const each of cares) if (each.care === record.care) same++
-  if (same > KEPT)
-    cares.splice(
-      cares.findIndex((each) => each.care === record.care),
-      1,
-    )
-  return cares
+/** What each of the kept cares is, beside their list: counting them must not fetch years of records from all over the memory. */
+const sorts = new WeakMap<CareRecord[], Care[]>()
+
+function sortsOf(kept: CareRecord[]): Care[] {
+  const known = sorts.get(kept)
+  if (known?.length === kept.length) return known
+  const made = kept.map((each) => oneText(each.care))
+  sorts.set(kept, made)
+  return made
 }
+
+/** Puts one more among cares that are kept already, in place: the same as `keepCares` of all of them. */
+export function addCare(kept: CareRecord[], record: CareRecord): void {
+  const sort = sortsOf(kept)
+  const care = oneText(record.care)
+  let at = kept.length
+  while (at > 0 && isLater(kept[at - 1]!, record)) at--
+  kept.splice(at, 0, record)
+  sort.splice(at, 0, care)
+  let same = 0
+  for (const each of sort) if (each === care) same++
+  if (same <= KEPT) return
+  const oldest = sort.indexOf(care)
+  kept.splice(oldest, 1)
+  sort.splice(oldest, 1)
+}
+
+const isLater = (one: CareRecord, other: CareRecord): boolean =>
+  one.on > other.on || (one.on === other.on && one.seq > other.seq)
