@@ -1,6 +1,7 @@
 // Reads what was appended to the journal since this process last looked, checking every line; it must never change the file.
 import { checkLine, MAX_LINE_BYTES, type Entry } from './line.ts'
 import { eachLine } from './line-reader.ts'
+import { usualEntry } from './usual-line.ts'
 import { damageSentence, type Damage, type OpenFile } from './open-file.ts'
 import { whyOf } from './trouble.ts'
 
@@ -31,6 +32,12 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
   if (size < file.head.offset) return damaged(size, 'The file is shorter than it was when it was last read.')
   if (size === file.head.offset) return { kind: 'whole', count }
 
+  const take = (entry: Entry, after: number): true => {
+    file.head = { seq: entry.seq, hash: entry.hash, offset: after }
+    count++
+    onEntry(entry)
+    return true
+  }
   let fault: { offset: number; what: string; isHalfWritten: boolean } | undefined
   const end = eachLine(
     file.files,
@@ -46,11 +53,12 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
         fault = { offset, what: checked.what, isHalfWritten: isLast && lacksSectors(bytes, offset) }
         return false
       }
-      const { entry } = checked
-      file.head = { seq: entry.seq, hash: entry.hash, offset: offset + bytes.length + 1 }
-      count++
-      onEntry(entry)
-      return true
+      return take(checked.entry, offset + bytes.length + 1)
+    },
+    (text, offset) => {
+      const after = offset + text.length + 1
+      const entry = after <= size ? usualEntry(text, file.head.seq + 1, file.head.hash) : undefined
+      return entry !== undefined && take(entry, after)
     },
   )
 

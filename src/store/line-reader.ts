@@ -1,4 +1,5 @@
-// Reads a file line by line as raw bytes in bounded memory; it must never decode, skip or change a byte.
+// Reads a file line by line as raw bytes in bounded memory; it must never skip or change a byte, nor decode any but plain letters.
+import { isAscii } from 'node:buffer'
 import type { Files } from './files.ts'
 import { MAX_LINE_BYTES } from './line.ts'
 
@@ -8,6 +9,8 @@ const NEWLINE = 10
 
 /** `false` stops the reading before the line counts as read. `bytes` are good only during the call. */
 export type LineVisitor = (bytes: Buffer, offset: number) => boolean
+/** Is shown a line as text first, where each byte around it is a plain letter; false leaves it to the visitor of bytes. */
+export type TextTaker = (text: string, offset: number) => boolean
 
 /** How the reading ended. `rest` are the bytes after the last newline, from `offset` on. */
 export type ReadEnd =
@@ -33,6 +36,7 @@ export const eachLine = (
   from: number,
   sizeHint: number,
   visit: LineVisitor,
+  takeText?: TextTaker,
 ): ReadEnd => {
   let buffer = Buffer.allocUnsafe(Math.min(Math.max(sizeHint + 1, SMALLEST_READ), LARGEST_READ))
   let base = from
@@ -46,9 +50,11 @@ export const eachLine = (
     if ('error' in got) return { kind: 'unreadable', error: got.error }
     if (got.bytes === 0) return { kind: 'end', offset: base, rest: buffer.subarray(0, filled) }
     const view = buffer.subarray(0, filled + got.bytes)
+    const text = takeText && isAscii(view) ? view.toString('latin1') : undefined
     let start = 0
     for (let end = view.indexOf(NEWLINE, filled); end !== -1; end = view.indexOf(NEWLINE, start)) {
-      if (!visit(view.subarray(start, end), base + start)) return { kind: 'stopped' }
+      const isTaken = text !== undefined && takeText!(text.slice(start, end), base + start)
+      if (!isTaken && !visit(view.subarray(start, end), base + start)) return { kind: 'stopped' }
       start = end + 1
     }
     buffer.copyWithin(0, start, view.length)

@@ -14,12 +14,12 @@ export const ZEROS = '0'.repeat(64)
 export const MAX_LINE_BYTES = 64 * 1024 * 1024
 
 // From the end of a line: ,"prev":"<64 hex>","hash":"<64 hex>"}
-const HASH_MEMBER = ',"hash":"'
-const PREV_MEMBER = ',"prev":"'
-const HASH_PART = HASH_MEMBER.length + 64 + 2
-const END_PART = PREV_MEMBER.length + 64 + 1 + HASH_PART
+export const HASH_MEMBER = ',"hash":"'
+export const PREV_MEMBER = ',"prev":"'
+export const HASH_PART = HASH_MEMBER.length + 64 + 2
+export const END_PART = PREV_MEMBER.length + 64 + 1 + HASH_PART
 const BETWEEN_HASHES = `"${HASH_MEMBER}`
-const SEQ_MEMBER = '{"seq":'
+export const SEQ_MEMBER = '{"seq":'
 const MEMBERS = 'seq,at,by,type,data,prev,hash'
 
 // DEL, C1, the line separators and every bidirectional control: raw, they could drive a terminal or turn a text around.
