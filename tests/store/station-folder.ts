@@ -1,7 +1,8 @@
 // Small journals in temporary folders for the tests of the store; it must never write a journal except through the store.
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { afterAll } from 'vitest'
 import type { Files } from '../../src/store/files.ts'
 import { openJournal, type Journal, type OpenOptions } from '../../src/store/journal.ts'
 import type { Draft, Entry } from '../../src/store/line.ts'
@@ -10,7 +11,17 @@ import type { Held } from '../../src/store/lock.ts'
 /** Stands for the lock where one process is alone with its folder. */
 export const held: Held = { isLost: () => false }
 
-export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'bayboard-store-'))
+const made: string[] = []
+
+afterAll(() => {
+  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true })
+})
+
+export function newFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'bayboard-store-'))
+  made.push(folder)
+  return folder
+}
 
 export const draft = (text: string): Draft => ({
   at: '2026-11-24T07:02:11.482-05:00',
