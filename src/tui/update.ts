@@ -14,7 +14,7 @@ import { updatePlan } from './update/plan.ts'
 import { updateLog } from './update/log.ts'
 import { callRoll, updateRollCall } from './update/roll-call.ts'
 import { PAGE, scrolled } from './update/scroll.ts'
-import { isOffered } from './update/offer.ts'
+import { entersOffer, isOffered } from './update/offer.ts'
 import { leave, startSheet, updateSheet } from './update/sheet.ts'
 import type { View } from './view.ts'
 
@@ -23,7 +23,8 @@ export function update(before: Ui, token: Token, view: View): Updated {
   if ('key' in token && token.key === 'ctrl-c') return { ui, effect: { quit: true } }
   // What cannot be seen is not asked, so it cannot be answered.
   if (isTooSmall(view.size)) return { ui: before }
-  if (isOffered(ui) && 'char' in token) return update(leave(ui), token, view)
+  if (isOffered(ui) && 'char' in token)
+    return entersOffer(ui, token.char) ? { ui: { ...ui, cursor: 0 } } : update(leave(ui), token, view)
   if (ui.screen === 'sheet') return updateSheet(ui, token, view)
   if ('scan' in token) return scanned(ui, token, view)
   switch (ui.screen) {

@@ -41,7 +41,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: keys from the first screen', 
     await board.enter('What is wrong')
     await board.enter('Which is it?')
     await board.enter('Tag it out of service?')
-    await board.enter('Tagged C-1.')
+    await board.enter('Tagged C-1 out of service.')
     expect(board.keys()).toBe(5)
     await board.see('Which goes in?')
     await board.press('down')

@@ -13,7 +13,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: a board that is killed', () =
     await board.choose('hood', 'What is wrong')
     await board.enter('Which is it?')
     await board.enter('Tag it out of service?')
-    await board.enter('Tagged K-1.')
+    await board.enter('Tagged K-1 out of service.')
     // Another act is on its way when the end comes; it may be there or not, but never in part.
     await board.start('n', 'The note')
     await board.write('cut off', 'Write this note into the log?')

@@ -11,7 +11,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: a mistake', () => {
     await board.choose('hood', 'What is wrong')
     await board.enter('Which is it?')
     await board.enter('Tag it out of service?')
-    await board.enter('Tagged K-1.')
+    await board.enter('Tagged K-1 out of service.')
     await board.press('escape')
     await board.see('q quit')
     const keys = board.keys()

@@ -18,7 +18,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: two boards on one station', (
     await one.choose('hood', 'What is wrong')
     await one.enter('Which is it?')
     await one.enter('Tag it out of service?')
-    await one.enter('Tagged K-1.')
+    await one.enter('Tagged K-1 out of service.')
     const screen = await other.see('Engine 6 cannot ride')
     expect(screen.join('\n')).toMatch(/Hood K-1: tagged/)
     expect(allOf(station, 'element-tagged')).toHaveLength(1)

@@ -72,7 +72,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the tour at the board', () =>
     await board.choose('moisture', 'Which is it?')
     await board.enter('Tag it out of service?')
     await board.see('Engine 6 cannot ride')
-    await board.enter('Tagged L-1.')
+    await board.enter('Tagged L-1 out of service.')
     await board.see('Ada Varga can wear 1 of 2')
     await board.press('escape')
     const screen = await board.see(/> Officer\*? +Ada Varga +■ out of service/)

@@ -70,9 +70,7 @@ test('what is left unread is counted, and what was acknowledged is said in its o
   board.press('enter', 'enter')
   expect(board.ui.message!.text).toBe('Acknowledged: Hood HO-1 is out of service: torn seam. 1 left.')
   expect(board.text()).toContain('1 of 2 open items not yet acknowledged.')
-  expect(board.press('enter').ui.message!.text).toBe(
-    'Nothing is in hand yet: up and down choose, Esc leaves it for now.',
-  )
+  expect(board.press('enter').ui.message!.text).toBe('Nothing is in hand yet: choose one first.')
   board.press('down', 'enter', 'enter')
   expect(board.ui.message!.text).toBe('Acknowledged: Gloves GL-2 is out of service: torn seam. None is left.')
 })

@@ -73,6 +73,38 @@ test('a finding at roll call answers the position and stays at the roll call', (
   expect(board.ui.screen).toBe('roll-call')
 })
 
+test('a finding at roll call says when its spare goes in, and the keys of the roll call stay in sight', () => {
+  const board = bench(fitEngine()).press({ type: 'r' }, { type: 'f' }, 'enter', 'enter', 'enter', 'enter')
+  expect(board.screen().slice(-2)).toEqual([
+    ' Tagged TS-1 out of service. After the roll, s on the board puts a spare in.',
+    ' f adds a finding  digits: psi  up, down others  Esc leaves',
+  ])
+})
+
+test('after an answer the keys and what to look at on each element stay in sight', () => {
+  const board = unread().type('4400').press('enter')
+  expect(board.screen().slice(-4)).toEqual([
+    '   On each of them: soiling, contamination, wet, label missing or not',
+    '   legible, does not fit the wearer.',
+    ' Officer A. Varga answered.',
+    ' type the pressure, then Enter   f finding   up, down others   Esc leaves',
+  ])
+})
+
+test('words that name no point of the list are not typed twice: they stand where they are written', () => {
+  const board = bench(fitEngine()).press({ type: 'rf' }, 'enter', { type: 'chewed by the dog' }, 'enter')
+  expect(board.text()).toContain(' > chewed by the dog')
+  board.press('enter').pick('safety').press('enter')
+  expect(board.events).toMatchObject([
+    { type: 'seat-answered', data: { findings: [{ point: 'chewed by the dog' }] } },
+  ])
+})
+
+test('letters that only find the line for own words are not taken for them', () => {
+  const board = bench(fitEngine()).press({ type: 'rf' }, 'enter', { type: 'own words' }, 'enter')
+  expect(board.ui.text).toBe('')
+})
+
 test('a scan shows the card and answers nothing', () => {
   const board = bench(fitEngine()).press({ type: 'r' }, { scan: 'CY-1' })
   expect(board.ui.screen).toBe('card')
@@ -211,6 +243,13 @@ describe('a cold cylinder', () => {
     expect(board.ui).toMatchObject({ screen: 'roll-call', text: '4200 14f' })
     expect(board.text()).toContain(': 4200 14f')
   })
+  test('is said in words where it is typed, and as it was typed once it is recorded', () => {
+    expect(unread().text()).toContain(
+      'If it is cold, add its temperature: 4100 14F is 4100 psi at 14 Fahrenheit.',
+    )
+    const board = bench(fitEngine()).press({ type: 'r' }, 'enter', 'up', { type: '4200 14f' }, 'enter')
+    expect(board.ui.message!.text).toBe('Read 4200 psi at 14 F (-10 C) on CY-1.')
+  })
   test('a temperature that no station has is not taken, and one without its scale neither', () => {
     expect(psi('4200 200F').ui.message!.text).toMatch(/^93.3 C is no temperature/)
     expect(psi('4200 14').ui.message!.text).toMatch(/^4200 14 is not a pressure/)
@@ -228,7 +267,7 @@ describe('the roll called again', () => {
       .pick('crack')
       .pick('safety')
       .press('enter')
-    board.press({ type: 's' }, 'enter', 'enter', 'enter')
+    board.press({ type: 's' }, 'enter', 'enter')
     expect(board.last()).toBe('element-swapped')
     expect(board.text()).toContain('Gear has changed since they answered: A. Varga. r calls them again.')
     board.type('r')

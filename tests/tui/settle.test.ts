@@ -22,10 +22,28 @@ test('the keys of the board leave the offer and do what they do there', () => {
   expect(board.ui.screen).toBe('roll-call')
 })
 
+test('s goes into the spares of what was tagged, never to the question which element; it takes none', () => {
+  const board = tagGloves(bench(fitEngine(tags('HO-1'), ...gloves('8'), ...gloves('9')))).type('s')
+  expect(board.text()).toMatch(/> fits: GL-8/)
+  expect(board.last()).toBe('element-tagged')
+  board.press('enter', 'enter')
+  expect(board.events.at(-1)).toMatchObject({ type: 'element-swapped', data: { out: 'GL-1', in: 'GL-8' } })
+})
+
+test('what was tagged and what the keys do with its spares are in sight together', () => {
+  const board = tagGloves(bench(fitEngine(...gloves('9'))))
+  expect(board.screen().slice(-2)).toEqual([
+    ' Tagged GL-1 out of service.',
+    ' up, down or s chooses   Enter takes   Esc or another key leaves it for now',
+  ])
+  expect(board.press('escape').ui).toMatchObject({ screen: 'board', answers: [] })
+  expect(board.type('s').text()).toContain('Swap which element?')
+})
+
 test('where no spare is left, it is said who stays unfit', () => {
-  expect(tagGloves(bench(fitEngine())).text()).toContain(
-    'There is no spare gloves on the rack. Officer stays unfit.',
-  )
+  const board = tagGloves(bench(fitEngine()))
+  expect(board.text()).toContain('There is no spare gloves on the rack. Officer stays unfit.')
+  expect(board.screen().at(-1)).toBe(' Esc or a key of the board goes back')
 })
 
 test('a tag of what is worn elsewhere offers nothing', () => {

@@ -50,15 +50,15 @@ describe('words', () => {
     [[{ type: 'n' }, { type: '   ' }, 'enter'], 'Some words are needed here.'],
     [
       [{ type: 'p' }, 'enter'],
-      'Nothing is not a pressure. Write it in whole psi, as 4400; when cold as 4100 14F.',
+      'Nothing is not a pressure. Write it in whole psi, as 4400; if it is cold, add its temperature: 4100 14F is 4100 psi at 14 Fahrenheit.',
     ],
     [
       [{ type: 'p' }, { type: '44.5' }, 'enter'],
-      '44.5 is not a pressure. Write it in whole psi, as 4400; when cold as 4100 14F.',
+      '44.5 is not a pressure. Write it in whole psi, as 4400; if it is cold, add its temperature: 4100 14F is 4100 psi at 14 Fahrenheit.',
     ],
     [
       [{ type: 'p' }, { type: '20001' }, 'enter'],
-      '20001 is not a pressure. Write it in whole psi, as 4400; when cold as 4100 14F.',
+      '20001 is not a pressure. Write it in whole psi, as 4400; if it is cold, add its temperature: 4100 14F is 4100 psi at 14 Fahrenheit.',
     ],
     [[{ type: 'j' }, 'ctrl-u', 'enter'], 'Some words are needed here.'],
     [[{ type: 'j' }, 'enter', 'ctrl-u', 'enter'], 'Some words are needed here.'],

@@ -23,7 +23,14 @@ export interface Option {
  * What comes of itself once an act is recorded: a file that is written, or another action that is offered with what is
  * known already. Nothing of the offer is in hand, so that a held Enter takes nothing.
  */
-export type Follow = { export: string } | { action: string; answers?: Readonly<Record<string, string>> }
+export type Follow =
+  | { export: string }
+  | {
+      action: string
+      answers?: Readonly<Record<string, string>>
+      /** What is said instead while the roll is called: it is called to its end before anything is settled. */
+      later?: string
+    }
 
 /** What to do when the last question is answered; all but `commands` leave the journal as it is. */
 export type Deed =

@@ -58,12 +58,12 @@ export const finding: Action = {
   },
 }
 
-const sayTagged = ({ id }: Element): string => `Tagged ${id}. s puts a spare in.`
+const sayTagged = ({ id }: Element): string => `Tagged ${id} out of service.`
 
 /** What fits in its place is shown at once, where it is worn at the riding position in hand. */
 const sparesFor = ({ row }: View, { id, kind }: Element): Follow | undefined =>
   row?.member !== null && row?.places.some((each) => each.element === id)
-    ? { action: 'swap', answers: { kind } }
+    ? { action: 'swap', answers: { kind }, later: 'After the roll, s on the board puts a spare in.' }
     : undefined
 
 /** As it is called: the riding position's gear in the order it is put on. */

@@ -14,6 +14,7 @@ export const cylinderAt = ({ state, row }: View): string | undefined =>
 
 /** Whole psi, and the temperature where somebody measured it: `4400`, `4100 14F`, `4100 -10C`. */
 const READING = /^(\d{1,5})(?: +(-?\d{1,3}(?:\.\d)?) ?([CF]))?$/i
+export const WHEN_COLD = 'if it is cold, add its temperature: 4100 14F is 4100 psi at 14 Fahrenheit'
 const COLDEST = -60
 const HOTTEST = 80
 
@@ -26,7 +27,7 @@ export function readingIn(text: string): { psi: number; celsius?: number } {
 }
 
 export function psiFault(text: string): string | undefined {
-  const written = `${text || 'Nothing'} is not a pressure. Write it in whole psi, as 4400; when cold as 4100 14F.`
+  const written = `${text || 'Nothing'} is not a pressure. Write it in whole psi, as 4400; ${WHEN_COLD}.`
   if (!READING.test(text.trim())) return written
   const { psi, celsius } = readingIn(text)
   if (psi > 20_000) return written
@@ -41,7 +42,9 @@ export const isOfReading = (text: string, char: string): boolean =>
 
 export function sayReading(text: string): string {
   const { psi, celsius } = readingIn(text)
-  return celsius === undefined ? `${psi} psi` : `${psi} psi at ${celsius} C`
+  if (celsius === undefined) return `${psi} psi`
+  const [, , degrees, scale] = READING.exec(text.trim())!
+  return /f/i.test(scale!) ? `${psi} psi at ${degrees} F (${celsius} C)` : `${psi} psi at ${celsius} C`
 }
 
 /** Why the cylinder cannot be read, or cannot read that much; in the words of the refusal. */
@@ -94,7 +97,7 @@ export const pressure: Action = {
         ask: 'write',
         name: 'psi',
         title,
-        hint: 'psi as the gauge reads; a cold one with its temperature, as 4100 14F',
+        hint: `psi as the gauge reads; ${WHEN_COLD}`,
         fault: psiFault,
       }
     }

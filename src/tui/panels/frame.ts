@@ -59,6 +59,12 @@ export function foot(ui: Ui, { columns }: Size, keys: string, unicode: boolean):
     .map((part) => [{ text: ` ${part}`, tone, bold: true }])
 }
 
+/** The same with the keys in sight beside the message: where the next key matters more than a line of the body. */
+export const footWithKeys = (ui: Ui, size: Size, keys: string, unicode: boolean): Line[] => [
+  ...(ui.message ? foot(ui, size, keys, unicode) : []),
+  ...foot({ ...ui, message: null }, size, keys, unicode),
+]
+
 /** Head, body and foot as one screen of rows - 1 lines; the body is cut or filled. */
 export function screen(top: Line[], body: Line[], bottom: Line[], { rows }: Size): Line[] {
   const room = rows - 1 - top.length - bottom.length

@@ -8,11 +8,11 @@ import { clockOf } from '../../domain/time.ts'
 import { clip, fit, wrap } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
-import { cylinderAt, readingFault } from '../actions/pressure.ts'
+import { cylinderAt, readingFault, WHEN_COLD } from '../actions/pressure.ts'
 import { sayPlace } from '../say.ts'
 import { isCalled, needsReading, saysOnEnter } from '../update/roll-call.ts'
 import type { View } from '../view.ts'
-import { bodyHeight, foot, head, mark, rule, screen, spread, type Size } from './frame.ts'
+import { foot, footWithKeys, head, mark, rule, screen, spread, type Size } from './frame.ts'
 
 /** Where the state or the label of an element begins. */
 const KNOWN_FROM = 36
@@ -27,9 +27,11 @@ export function rollCallScreen(view: View, ui: Ui, size: Size): Line[] {
   if (!row) return screen(head(view, size), [], foot(ui, size, 'Esc leaves', unicode), size)
   const title = rule(`Roll call: ${row.seat} ${row.position}`, columns, unicode)
   const when = last ? `, last ${clockOf(last)}` : ''
-  const height = bodyHeight(view, size) - 4
+  const top = head(view, size)
+  const bottom = footWithKeys(ui, size, keysFor(view, row, ui), unicode)
+  const asked = [...reading(view, ui), ...onEach(columns)]
+  const height = size.rows - 3 - top.length - bottom.length - asked.length
   const lines = placeLines(view, row, columns, height)
-  const each = onEach(columns)
   const body: Line[] = [
     plainLine(title),
     [
@@ -44,11 +46,10 @@ export function rollCallScreen(view: View, ui: Ui, size: Size): Line[] {
       },
     ],
     ...lines,
-    [],
-    reading(view, ui),
-    ...(each.length < height - lines.length ? [[], ...each] : []),
+    ...(lines.length < height ? [[]] : []),
+    ...asked,
   ]
-  return screen(head(view, size), body, foot(ui, size, keysFor(view, row, ui), unicode), size)
+  return screen(top, body, bottom, size)
 }
 
 function sayCalled(view: View, ui: Ui, row: Row): string {
@@ -95,25 +96,31 @@ function wordsFor(each: PlaceLine, columns: number, unicode: boolean): string {
 function keysFor(view: View, row: Row, ui: Ui): string {
   if (needsReading(row) && !ui.text)
     return 'type the pressure, then Enter   f finding   up, down others   Esc leaves'
-  const answers = isCalled(view, ui, row) ? `Enter ${saysOnEnter(row)}  f finding` : 'f adds a finding'
+  const others = view.rows.some((each) => isCalled(view, ui, each)) ? '' : '  a calls all again'
+  const answers = isCalled(view, ui, row)
+    ? `Enter ${saysOnEnter(row)}  f finding`
+    : `f adds a finding${others}`
   return `${answers}  digits: psi  up, down others  Esc leaves`
 }
 
-function reading(view: View, ui: Ui): Line {
+/** What is to be read of the cylinder and how it is typed. */
+function reading(view: View, ui: Ui): Line[] {
   const row = view.row!
   const id = cylinderAt(view)
   const cylinder = id ? view.state.elements.get(id) : undefined
-  if (!cylinder) return plainLine('   No cylinder here to read.', 'bad')
+  if (!cylinder) return [plainLine('   No cylinder here to read.', 'bad')]
   const fault = readingFault(view, cylinder.id)
-  if (fault) return plainLine(`   ${fault}`, 'bad')
+  if (fault) return [plainLine(`   ${fault}`, 'bad')]
   const rated = cylinder.ratedPsi ? `rated ${cylinder.ratedPsi}` : 'rated pressure not known'
   const place = row.places.find((each) => each.kind === 'cylinder')
   const last = cylinder.readings.at(-1)
   const known = place?.state === 'ready' && last ? `read ${last.psi} psi` : 'to be read'
   return [
-    { text: `   Cylinder ${cylinder.id}, ${rated}, ${known}: `, bold: needsReading(row) },
-    { text: ui.text || '____', inverse: true },
-    { text: ui.text.includes(' ') ? '' : ' psi' },
-    { text: '   (cold: 4100 14F)' },
+    [
+      { text: `   Cylinder ${cylinder.id}, ${rated}, ${known}: `, bold: needsReading(row) },
+      { text: ui.text || '____', inverse: true },
+      { text: ui.text.includes(' ') ? '' : ' psi' },
+    ],
+    plainLine(`   ${capital(WHEN_COLD)}.`),
   ]
 }

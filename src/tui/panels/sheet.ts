@@ -5,12 +5,12 @@ import { actionBy } from '../keymap.ts'
 import { clip, fit, tail, widthOf, windowStart, wrap } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
-import { isRefused, narrowed, stepOf } from '../update/sheet.ts'
+import { isOffered, keysOfOffer } from '../update/offer.ts'
+import { narrowed } from '../update/narrowed.ts'
+import { isRefused, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
-import { bodyHeight, foot, head, rule, screen, type Size } from './frame.ts'
+import { foot, footWithKeys, head, rule, screen, type Size } from './frame.ts'
 import { toldOf } from './told.ts'
-
-const OFFERED = '(down chooses, Enter takes; Esc or any key of the board leaves it for now)'
 
 const KEYS: Readonly<Record<Step['ask'], string>> = {
   choose: 'up, down move   letters narrow the list   Enter takes   Esc one step back',
@@ -29,10 +29,18 @@ export function sheetScreen(view: View, ui: Ui, size: Size): Line[] {
   const { row } = view
   const where = row && !action.isOfStation ? `: ${row.seat} ${row.position} ${row.name || 'nobody'}` : ''
   const title = rule(`${capital(action.label)}${where}`, columns, view.unicode)
-  const height = bodyHeight(view, size)
+  const top = head(view, size)
+  const bottom = keysBelow(view, ui, step, size)
+  const height = size.rows - 1 - top.length - bottom.length
   const body = step.ask === 'done' ? [] : bodyOf(step, ui, view, size, height - 1)
+  return screen(top, [plainLine(title), ...body], bottom, size)
+}
+
+function keysBelow({ unicode }: View, ui: Ui, step: Step, size: Size): Line[] {
+  // What was done is still said beside an offer, and what the keys do with it too.
+  if (isOffered(ui)) return footWithKeys(ui, size, keysOfOffer(ui, step), unicode)
   const keys = isRefused(step) ? 'Esc one step back' : isNumbered(step) ? NUMBERED : KEYS[step.ask]
-  return screen(head(view, size), [plainLine(title), ...body], foot(ui, size, keys, view.unicode), size)
+  return foot(ui, size, keys, unicode)
 }
 
 function bodyOf(
@@ -106,7 +114,6 @@ function options(
         ),
       ]
     : []
-  if (ui.cursor < 0 && shown.length) typed.push(plainLine(` ${OFFERED}`))
   const room = height - typed.length
   const isLong = shown.length > room
   const rows = isLong ? room - 1 : room

@@ -1,13 +1,14 @@
 // Keys while an action asks its questions. A typed letter narrows a list or is part of a text; Enter takes; Esc goes one step back.
 import { cleanText } from '../../domain/clean.ts'
 import { labelled } from '../../domain/labels.ts'
-import type { Answers, Deed, Option, Step } from '../actions/action.ts'
-import { askOfficer, OTHER } from '../actions/ask.ts'
+import type { Answers, Deed, Step } from '../actions/action.ts'
+import { askOfficer } from '../actions/ask.ts'
 import type { Token } from '../input/keys.ts'
 import { actionBy } from '../keymap.ts'
 import { toldOf } from '../panels/told.ts'
 import type { View } from '../view.ts'
 import { say, type Effect, type Ui, type Updated } from '../ui-state.ts'
+import { narrowed, ownWords } from './narrowed.ts'
 
 const SPEAKER = 'speaker'
 
@@ -29,39 +30,17 @@ export function stepOf(view: View, ui: Ui): Step {
   return whoAsks ?? action.next({ ...view, speaker }, answers)
 }
 
-/** Nobody types the dashes of an id. */
-const bare = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
-
-/** The options that the typed letters leave, in their order; what is only said of an option counts where no name matches. */
-export function narrowed(step: Extract<Step, { ask: 'choose' }>, text: string): Option[] {
-  const wanted = bare(text)
-  if (!wanted) return step.options
-  const words = text.split(' ').map(bare)
-  /** As one piece, or every word of it in any order. */
-  const isIn = (said: string): boolean => {
-    const all = bare(said)
-    return all.includes(wanted) || words.every((word) => all.includes(word))
-  }
-  const named = step.options.filter((each) => isIn(`${each.value} ${each.label}`))
-  // What was typed whole comes first: C-1 before C-10.
-  const exact = named.filter((each) => bare(each.value) === wanted)
-  if (named.length) return [...exact, ...named.filter((each) => !exact.includes(each))]
-  const said = step.options.filter((each) => isIn(`${each.label} ${each.note ?? ''}`))
-  // What no row names can still be said in one's own words.
-  return said.length ? said : step.options.filter((each) => step.name === 'point' && each.value === OTHER)
-}
-
 export function startSheet(ui: Ui, view: View, action: string, first: Ui['answers'] = []): Updated {
   const from = ui.screen === 'sheet' || ui.screen === 'card' ? ui.from : ui.screen
   return ask({ ...ui, screen: 'sheet', from, action, answers: first }, view)
 }
 
-/** Puts the question on the screen with its first option or initial text in hand. */
-function ask(ui: Ui, view: View): Updated {
+/** Puts the question on the screen with its first option or initial text in hand, or what was typed for it already. */
+function ask(ui: Ui, view: View, typed = ''): Updated {
   const step = stepOf(view, ui)
   if (step.ask === 'done') return perform({ ...ui, screen: ui.from, under: asked(ui) }, step.deed)
   const cursor = step.ask === 'choose' ? (step.start ?? 0) : 0
-  return { ui: { ...ui, cursor, top: 0, text: step.ask === 'write' ? (step.initial ?? '') : '' } }
+  return { ui: { ...ui, cursor, top: 0, text: step.ask === 'write' ? typed || (step.initial ?? '') : '' } }
 }
 
 /** The question that was just answered, as it was. */
@@ -137,8 +116,12 @@ function back(ui: Ui, view: View): Updated {
   return ask({ ...ui, answers: ui.answers.slice(0, -1) }, view)
 }
 
-const take = (ui: Ui, view: View, name: string, value: string): Updated =>
-  ask({ ...ui, answers: [...ui.answers, { name, value }], ...(name === SPEAKER && { speaker: value }) }, view)
+const take = (ui: Ui, view: View, name: string, value: string, typed?: string): Updated =>
+  ask(
+    { ...ui, answers: [...ui.answers, { name, value }], ...(name === SPEAKER && { speaker: value }) },
+    view,
+    typed,
+  )
 
 function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'choose' }>): Updated {
   const options = narrowed(step, ui.text)
@@ -172,10 +155,10 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
       return { ui: { ...ui, text: ui.text.slice(0, -1), cursor: 0 } }
     case 'enter': {
       const option = options[ui.cursor]
-      if (!option && options.length)
-        return say(ui, 'Nothing is in hand yet: up and down choose, Esc leaves it for now.')
+      if (!option && options.length) return say(ui, 'Nothing is in hand yet: choose one first.')
       if (!option) return say(ui, 'There is nothing here to take. Esc goes back.')
-      return option.blocked ? say(ui, option.blocked) : take(ui, view, step.name, option.value)
+      if (option.blocked) return say(ui, option.blocked)
+      return take(ui, view, step.name, option.value, ownWords(step, option, ui.text))
     }
     default:
       return { ui }
