@@ -5,34 +5,12 @@ import type { Draft } from './domain/events.ts'
 import { apply, evolve, fork } from './domain/evolve.ts'
 import { emptyState, type State } from './domain/state.ts'
 import { instantIn, instantToMs, type Instant } from './domain/time.ts'
-import type { AppendRight, Keeper, Sealed, Sealing } from './session/keeper.ts'
+import type { AppendRight, Keeper, Sealing } from './session/keeper.ts'
+import type { Answer, Clock, Session } from './session/offers.ts'
 import { proofOf, withoutPin } from './session/pin.ts'
 
 export type { AppendRight, Keeper, Sealed, Sealing } from './session/keeper.ts'
-
-/** Accepted and on disk; refused in the user's words; or not recorded because the station cannot be written. */
-export type Answer = { accepted: number[]; seal?: Sealed } | { refused: string } | { failed: string }
-
-/** Milliseconds since 1970. A replayed history has its own time for each command; everybody else's clock ignores it. */
-export type Clock = (command?: Command) => number
-
-export interface Session {
-  readonly state: State
-  readonly head: { seq: number; hash: string }
-  /** The standing line: why nothing can be recorded, if so. */
-  readonly stopped: string | undefined
-  submit(command: Command): Promise<Answer>
-  /** Makes a key for the seals, in place of the one there is. */
-  makeKey(by: string, why: string): Promise<Answer>
-  /** Takes a turn with nothing to record, so that what a crash left unfinished is set aside and said at once. */
-  begin(): Promise<void>
-  /** Calls back after every change of `state` or `stopped`; returns how to stop that. */
-  watch(changed: () => void): () => void
-  /** Takes in what other programs appended. */
-  look(): void
-  now(): Instant
-  close(): Promise<void>
-}
+export type { Answer, Clock, Session } from './session/offers.ts'
 
 type Refusal = Extract<Decision, { refused: string }>
 type HandOver = Extract<Draft, { type: 'tour-handed-over' }> & { at: Instant; by: string }
@@ -184,6 +162,9 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     },
     get stopped() {
       return stoppedBy()
+    },
+    get torn() {
+      return keeper.torn
     },
     submit: (command) => enqueue((right) => handle(command, right)),
     makeKey: (by, why) => enqueue((right) => makeKey(by, why, right)),

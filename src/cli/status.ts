@@ -7,7 +7,8 @@ import { apply } from '../domain/evolve.ts'
 import { emptyState, type State } from '../domain/state.ts'
 import { instantIn, instantToMs, type Instant } from '../domain/time.ts'
 import { isJudgedTrue, judgedAgain, readinessLogShape, type ReadinessLog } from '../exports/readiness-log.ts'
-import { statusJson, statusText } from '../exports/status.ts'
+import { sayTorn, statusJson, statusText, type Wholeness } from '../exports/status.ts'
+import type { Session } from '../session.ts'
 import { readEvents } from '../store/station.ts'
 import { whyOf } from '../store/trouble.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
@@ -33,11 +34,11 @@ export async function status(world: World, options: StatusOptions): Promise<Exit
   }
   return withStation(world, options.station, (session, folder) => {
     const zone = session.state.station!.timeZone
-    if (atMs === undefined) return judge(world, options, session.state, session.now())
+    if (atMs === undefined) return judge(world, options, session, session.state, session.now())
     const known = knownBy(folder, atMs)
     if (!known.station)
       return complain(world, `Nothing was recorded in this station before ${options.at}.`, 1)
-    return judge(world, options, known, instantIn(atMs, zone))
+    return judge(world, options, session, known, instantIn(atMs, zone))
   })
 }
 
@@ -66,14 +67,28 @@ function readLog(text: string): ReadinessLog | undefined {
   }
 }
 
-function show(world: World, options: StatusOptions, assessment: Assessment, board: Board): ExitStatus {
-  print(world, options.json ? JSON.stringify(statusJson(board)) : statusText(board, hasUnicode(world.env)))
+function show(
+  world: World,
+  options: StatusOptions,
+  assessment: Assessment,
+  board: Board,
+  whole?: Wholeness,
+): ExitStatus {
+  const unicode = hasUnicode(world.env)
+  print(world, options.json ? JSON.stringify(statusJson(board, whole)) : statusText(board, unicode, whole))
   return isReady(assessment) ? 0 : 1
 }
 
-function judge(world: World, options: StatusOptions, state: State, at: Instant): ExitStatus {
+function judge(
+  world: World,
+  options: StatusOptions,
+  { stopped, torn }: Session,
+  state: State,
+  at: Instant,
+): ExitStatus {
   const assessment = assessNow(state, at)
-  return show(world, options, assessment, arrange(assessment, state))
+  const whole = { stopped: stopped ?? null, torn: torn === undefined ? null : sayTorn(torn) }
+  return show(world, options, assessment, arrange(assessment, state), whole)
 }
 
 /**

@@ -1,6 +1,7 @@
 // `bayboard verify`: checks every line, the chain and the seals and reports every fault with its line; it must never repair.
 import { readFileSync } from 'node:fs'
 import { cleanText } from '../domain/clean.ts'
+import { sayTorn } from '../exports/status.ts'
 import { sayLostJournal } from '../store/lost-journal.ts'
 import { checkJournal, type Checked, type SealCheck } from '../store/seals/check-seals.ts'
 import { parseVkey } from '../store/seals/note.ts'
@@ -90,11 +91,7 @@ function linesOf({ lines, head, faults, torn, seals, against, unsealed, keys }: 
   const holding = seals.filter((each) => each.holds).length
   return [
     ...faults.map(({ line, what }) => `Line ${line}: ${what}`),
-    ...(torn
-      ? [
-          `After the last line stand ${torn.bytes} bytes of an unfinished one. The next start sets them aside.`,
-        ]
-      : []),
+    ...(torn ? [sayTorn(torn.bytes)] : []),
     faults.length === 0
       ? `The journal verifies: ${lines} lines, head ${head.hash}.`
       : `The journal does not verify: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'} in ${lines} lines. Nothing was repaired. Keep a copy of ${cleanText(folder)}, and bring back a good copy of it.`,

@@ -50,7 +50,18 @@ export const statusShape = z.strictObject({
     /** Each rule that the department made looser than the published base, with its reason. */
     looser: z.array(z.string()),
   }),
+  /** Why nothing can be recorded and not all of the journal is told here, if so. */
+  stopped: z.string().nullable(),
+  /** That an unfinished line stands at the journal's end, if one does; all before it is told. */
+  torn: z.string().nullable(),
 })
+/** How whole the journal was that a status was taken from. */
+export type Wholeness = Pick<Status, 'stopped' | 'torn'>
+const WHOLE: Wholeness = { stopped: null, torn: null }
+
+export const sayTorn = (bytes: number): string =>
+  `After the last line stand ${bytes} bytes of an unfinished one, which nobody was told is recorded. The next start of the board sets them aside.`
+
 export type Status = z.infer<typeof statusShape>
 
 export const reasonOf = ({
@@ -72,7 +83,10 @@ export const reasonOf = ({
 })
 
 /** What `status --json` prints. */
-export function statusJson({ at, station, tour, rigs, invented, policy }: Board): Status {
+export function statusJson(
+  { at, station, tour, rigs, invented, policy }: Board,
+  { stopped, torn }: Wholeness = WHOLE,
+): Status {
   const { name, overlay, provisional, looser } = policy
   return cleanAll({
     at,
@@ -95,6 +109,8 @@ export function statusJson({ at, station, tour, rigs, invented, policy }: Board)
     })),
     invented,
     policy: { name, overlay, provisional, looser },
+    stopped,
+    torn,
   })
 }
 
@@ -105,13 +121,20 @@ export const BY_LOOSER = ' [by a looser rule]'
 export const sayRider = ({ member, name }: Pick<Row, 'member' | 'name'>): string =>
   member === null ? 'nobody' : name ? `${name} (${member})` : member
 
+/** Of a journal that is not whole nobody can say "not yet": what could not be read may have it. */
+const sayInPart = (headline: string): string =>
+  `As far as the journal can be read: ${headline.charAt(0).toLowerCase()}${headline.slice(1).replace(/ yet\.$/, '.')}`
+
 /** What `status` prints: no colour, every riding position and every reason once. */
-export function statusText(dirty: Board, unicode: boolean): string {
+export function statusText(dirty: Board, unicode: boolean, wholeness: Wholeness = WHOLE): string {
   const board = cleanAll(dirty)
+  const { stopped, torn } = cleanAll(wholeness)
   const { station, at, tour, policy } = board
   const lines = [`${station}, ${sayDate(at.slice(0, 10))} ${at.slice(11, 16)}`]
   if (board.invented) lines.push(INVENTED)
-  lines.push(board.headline)
+  if (stopped !== null) lines.push(stopped)
+  if (torn !== null) lines.push(torn)
+  lines.push(stopped === null ? board.headline : sayInPart(board.headline))
   if (tour) {
     const officer = sayRider({ member: tour.officer, name: tour.officerName })
     lines.push(`Tour ${tour.id}, platoon ${tour.platoon}, officer ${officer}.`)

@@ -9,6 +9,8 @@ export interface Keeper {
   readonly head: { seq: number; hash: string }
   /** Why nothing can be recorded, if so; a standing line for the user. */
   readonly stopped: string | undefined
+  /** How many bytes of an unfinished line stand after the newest event, if any do. */
+  readonly torn?: number | undefined
   /** The state it kept earlier; what came after is delivered by `catchUp`. */
   readonly kept: State | undefined
   /** Runs work while no other program can append; the sentence when it cannot. */

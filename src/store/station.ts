@@ -98,6 +98,9 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
     get stopped() {
       return reader.strange() ?? journal.stopped ?? cut
     },
+    get torn() {
+      return torn?.bytes
+    },
     async alone(work) {
       const alone = (held: Held) => work(rightOf(held))
       const locked = lockedAtOnce(folder, alone) ?? (await withLock(folder, alone))

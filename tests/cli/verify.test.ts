@@ -3,7 +3,7 @@ import { appendFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, test } from 'vitest'
 import { bayboard, journalOf, lines, newPlace, recorded } from './run.ts'
-import { emptyStation } from './two-seats.ts'
+import { emptyStation, fitStation } from './two-seats.ts'
 
 let station = ''
 const path = () => join(station, 'journal.jsonl')
@@ -60,12 +60,24 @@ describe('a changed byte', () => {
     expect(status).toBe(1)
   })
 
-  test('does not hide what is sound: status still shows it, says so, and ends with 3', () => {
+  test('does not hide what is sound: status still shows it, says so also in what is piped on, and ends with 3', () => {
     writeFileSync(path(), journalOf(station).replace('nozzle', 'Nozzle'))
     const { status, stdout, stderr } = bayboard(['status'], { station })
     expect(stdout).toContain('Station 6')
     expect(stderr).toMatch(/^bayboard: The journal is damaged at line 4 /)
+    expect(stdout).toContain('\nThe journal is damaged at line 4 ')
     expect(status).toBe(3)
+    const asJson = JSON.parse(bayboard(['status', '--json'], { station }).stdout) as object
+    expect(asJson).toMatchObject({ stopped: expect.stringContaining('damaged at line 4'), torn: null })
+  })
+
+  test('never lets status say that nobody is seated yet, where the seating may stand after it', () => {
+    const crewed = fitStation()
+    const file = join(crewed, 'journal.jsonl')
+    writeFileSync(file, journalOf(crewed).replace('"type":"tour-opened"', '"type":"tour-Opened"'))
+    const { stdout } = bayboard(['status'], { station: crewed })
+    expect(stdout).toContain('As far as the journal can be read: nobody is seated.')
+    expect(stdout).not.toContain('yet')
   })
 })
 
@@ -82,10 +94,15 @@ test('a line taken out, and two lines in the other’s place, are faults', () =>
 
 test('an unfinished last line is the mark of a crash, said and no fault', () => {
   appendFileSync(path(), '{"seq":5')
+  const words = 'After the last line stand 8 bytes of an unfinished one'
   const before = journalOf(station)
   const { status, stdout } = bayboard(['verify'], { station })
   expect(status).toBe(0)
-  expect(stdout).toContain('After the last line stand 8 bytes of an unfinished one.')
+  expect(stdout).toContain(words)
+  const shown = bayboard(['status'], { station })
+  expect(shown.stdout).toContain(words)
+  const told = JSON.parse(bayboard(['status', '--json'], { station }).stdout) as object
+  expect(told).toMatchObject({ stopped: null, torn: expect.stringContaining(words) })
   expect(journalOf(station)).toBe(before)
 })
 

@@ -26,7 +26,16 @@ function openTour(options: Parameters<typeof house>[0] = {}): Recorder {
 describe('status as data', () => {
   test('has exactly the members that the contract names, and the mark and the policy after them', () => {
     const status = statusJson(boardOf(openTour(), '24 07:05'))
-    expect(Object.keys(status)).toEqual(['at', 'station', 'tour', 'rigs', 'invented', 'policy'])
+    expect(Object.keys(status)).toEqual([
+      'at',
+      'station',
+      'tour',
+      'rigs',
+      'invented',
+      'policy',
+      'stopped',
+      'torn',
+    ])
     expect(status.at).toBe(instant('24 07:05'))
     expect(status.tour).toEqual({ id: '2026-11-24-B', platoon: 'B', officer: 'M-104' })
     expect(Object.keys(status.rigs[0]!)).toEqual(['id', 'canRide', 'minimum', 'fit', 'seats'])
@@ -65,7 +74,7 @@ describe('status as data', () => {
 
   test('its shape can be printed as JSON Schema', () => {
     expect(z.toJSONSchema(statusShape)).toMatchObject({
-      required: ['at', 'station', 'tour', 'rigs', 'invented', 'policy'],
+      required: ['at', 'station', 'tour', 'rigs', 'invented', 'policy', 'stopped', 'torn'],
     })
   })
 })
