@@ -33,6 +33,12 @@ describe('typed', () => {
     expect(bench(twins()).press({ type: '/s70' }, 'enter').ui.card!.id).toBe('HO-70')
   })
 
+  test('the key that began it types nothing when it is pressed again, and is part of a serial further on', () => {
+    const board = bench(twins()).press({ type: '//ho' })
+    expect([board.ui.screen, board.ui.text]).toEqual(['sheet', 'ho'])
+    expect(board.press('escape', { type: 's/70' }).text()).toContain('Narrowed by "s/70": 1 of')
+  })
+
   test('Esc empties the letters, then leaves; the card leads back to the list as it was', () => {
     const board = bench(twins()).press({ type: '/ho-7' }, 'enter', 'escape')
     expect(board.text()).toContain('Narrowed by "ho-7"')

@@ -2,11 +2,11 @@
 import type { Event } from '../../src/domain/events.ts'
 import type { Keeper } from '../../src/session.ts'
 
-export function keptInMemory(state: Keeper['kept'] & object): Keeper {
+export function keptInMemory(state: Keeper['kept'] & object, stopped?: string): Keeper {
   const head = { seq: state.seq, hash: '0'.repeat(64) }
   return {
     head,
-    stopped: undefined,
+    stopped,
     kept: state,
     alone: (work) => {
       const append = (event: object) => {

@@ -36,7 +36,7 @@ export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
     foot(
       ui,
       size,
-      view.stopped ? STOPPED_KEYS : keyLine(size.columns, view.state.tour !== null),
+      view.stopped ? stoppedKeys(view) : keyLine(size.columns, view.state.tour !== null),
       view.unicode,
     ),
     size,
@@ -71,10 +71,14 @@ function withLetters(panel: Line[], kind: Kind | null, width: number, height: nu
 
 const IN_WORDS = 'The left and right keys say each column in words.'
 
-/** Keys that only look or leave. */
-const STOPPED_KEYS = LOOKING.filter(({ id }) => id !== 'roll-call' && id !== 'plan')
-  .map(({ key, label }) => `${key} ${label}`)
-  .join('  ')
+/** What still can be done where nothing can be recorded: look, take a log away, leave. */
+export const stoppedKeys = (view: View): string =>
+  [
+    ...ACTIONS.filter((each) => each.recordsNothing && !each.blocked?.(view)),
+    ...LOOKING.filter(({ id }) => id !== 'roll-call' && id !== 'plan'),
+  ]
+    .map(({ key, label }) => `${key} ${label}`)
+    .join('  ')
 
 const SETTING_UP = [
   '',

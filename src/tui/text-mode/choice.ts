@@ -13,7 +13,19 @@ export interface Spoken {
   /** What can be typed now. */
   hint: string
   /** It is told whole: what is confirmed has to be heard first. */
-  isWhole?: true
+  isWhole?: boolean
+  /** Nobody listens to hundreds of choices: they are counted, and read out when they are asked for. */
+  isLong?: boolean
 }
 
 export const BACK = 'b goes one step back.'
+
+/** What is said of keys, as it is typed here. */
+export const inLines = (text: string): string =>
+  text
+    .replace('Enter again records it', 'say the same reading again to record it')
+    .replace('type its pressure in psi, then Enter.', 'type it as psi 4400.')
+    .replace('Enter answers:', 'ok answers:')
+    .replace('Digits are the pressure.', 'psi 4400 is its pressure.')
+    .replace('up and down choose another', 'next and previous choose another')
+    .replaceAll(/\bEsc\b/g, 'b')

@@ -2,10 +2,11 @@
 import { createInterface } from 'node:readline'
 import type { Session } from '../../session.ts'
 import { startLoop, type Desk } from '../board-loop.ts'
-import { wrap } from '../cells.ts'
+import { wrap } from '../../exports/wrap.ts'
 import { safeLine } from '../terminal/frame.ts'
-import type { Spoken } from './choice.ts'
-import { sayInHand, spoken } from './spoken.ts'
+import { inLines, type Spoken } from './choice.ts'
+import { spoken } from './spoken.ts'
+import { sayBriefly, sayNow } from './spoken-board.ts'
 import { understood } from './understood.ts'
 
 interface Running {
@@ -19,6 +20,8 @@ interface Running {
 
 /** As many lines as are heard at once; `more` reads on. */
 const AT_ONCE = 30
+/** A list up to here is read out again as often as it is come back to. */
+const SHORT = 9
 const SIZE = { columns: 100, rows: 60 }
 const FIRST_WORDS =
   'Bayboard in lines of text. Type a number or a word and Enter. quit leaves; everything accepted is already on disk.'
@@ -31,6 +34,9 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
   let unread: string[] = []
   /** What can be typed on a screen is said once, and again when all is read again. */
   const hinted = new Set<string>()
+  /** Lists that were read out, and what was told last of the board. */
+  const heard = new Set<string>()
+  let told = ''
   let seq = session.state.seq
 
   const print = (lines: readonly string[]): void => {
@@ -44,27 +50,46 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
     print(unread.slice(0, now))
     unread = unread.slice(now)
     if (unread.length) print([`${unread.length} more lines: more reads on.`])
+    sayHint(isWhole)
+  }
+  function sayHint(isWhole = false): void {
     if (isWhole || !hinted.has(said.hint)) print([said.hint])
     hinted.add(said.hint)
     if (isTerminal) stdout.write('> ')
   }
-  function sayScreen(before: readonly string[] = []): void {
+  function sayScreen(before: readonly string[] = [], isAsked = false): void {
     const { view, ui } = loop.glass.read()
-    const last = said
+    const last = JSON.stringify(said)
     said = spoken(view, ui)
     print(before)
-    // A refusal is not answered with all that was heard a moment ago.
-    const isHeard = before.length > 0 && JSON.stringify(last) === JSON.stringify(said)
-    unread = isHeard ? [] : linesOf(said)
-    readOut(said.isWhole)
+    const list = JSON.stringify(said.choices)
+    const count = said.choices.length
+    const isHeard = !isAsked && count > SHORT && heard.has(list)
+    unread = []
+    if (!isAsked && JSON.stringify(said) === last) {
+      // What was heard a moment ago is not told again, neither after a refusal nor where a word did nothing.
+      if (!before.length) print(['That does nothing here.', said.hint])
+    } else if (isHeard || (said.isLong && !isAsked)) {
+      const how = isHeard ? `The same ${count} to choose from as before` : `${count} to choose from`
+      print([...said.lines, `${how}: more reads them out.`])
+      unread = linesOf({ ...said, lines: [] })
+    } else {
+      unread = linesOf(said)
+      heard.add(list)
+      return readOut(said.isWhole)
+    }
+    sayHint()
   }
   /** Back on the board only what changed is told; Enter alone reads all of it again. */
   function sayBoard(before: readonly string[]): void {
     const { view, ui } = loop.glass.read()
     said = spoken(view, ui)
     unread = []
-    print([...before, view.board.headline, ...sayInHand(view)])
-    readOut()
+    const now = sayNow(view)
+    const brief = before.length ? [] : sayBriefly(view)
+    print([...before, ...(now.join() === told ? brief : now)])
+    told = now.join()
+    sayHint()
   }
 
   async function take(line: string): Promise<void> {
@@ -80,7 +105,7 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
       else if (meant.does === 'more') readOut()
       else {
         hinted.clear()
-        sayScreen(news)
+        sayScreen(news, true)
       }
       return
     }
@@ -99,7 +124,8 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
   try {
     await session.begin()
     print([FIRST_WORDS])
-    sayScreen()
+    told = sayNow(loop.glass.read().view).join()
+    sayScreen([], true)
     while (!isLeft) {
       seq = session.state.seq
       const { value, done } = await lines.next()
@@ -113,18 +139,6 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
     await session.close()
   }
 }
-
-/** What a message says of keys, as it is typed here. */
-const inLines = (text: string): string =>
-  text
-    .replace('Enter again records it', 'say the same reading again to record it')
-    .replace('type its pressure in psi, then Enter.', 'type it as psi 4400.')
-    .replace('Enter answers:', 'ok answers:')
-    .replace(
-      'Digits are the pressure. Esc leaves the roll call.',
-      'psi 4400 is its pressure. b leaves the roll call.',
-    )
-    .replace('up and down choose another', 'next and previous choose another')
 
 const linesOf = ({ lines, choices }: Spoken): string[] => [
   ...lines,

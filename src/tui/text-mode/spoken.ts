@@ -1,28 +1,27 @@
 // A screen told in plain lines with numbered choices, for a screen reader or a terminal that only prints; it must never hold what a sign or a place alone would say.
-import type { Row } from '../../domain/board.ts'
+import type { PlaceLine } from '../../domain/board.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { inCallOrder } from '../../domain/roll-call.ts'
 import { groupsOf, sayHolder } from '../../domain/forecast/groups.ts'
 import { plain, wordOf } from '../../domain/kinds.ts'
-import { SIGNS } from '../../domain/signs.ts'
-import { sayDate, clockOf, dateOf } from '../../domain/time.ts'
+import { sayDate } from '../../domain/time.ts'
 import { deadlinesOf, MONTHS_AHEAD } from '../deadlines.ts'
 import { actionBy, LOG_ACTIONS } from '../keymap.ts'
-import { keyLine } from '../panels/board.ts'
-import { sayNames, sayPlace, sayReason } from '../say.ts'
+import { sayPlace } from '../say.ts'
 import type { Ui } from '../ui-state.ts'
 import { isCalled, needsReading, saysOnEnter } from '../update/roll-call.ts'
 import { narrowed } from '../update/narrowed.ts'
 import { isRefused, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
-import { BACK, type Spoken } from './choice.ts'
+import { BACK, inLines, type Spoken } from './choice.ts'
 import { pageOf } from './page.ts'
+import { spokenBoard } from './spoken-board.ts'
 import { spokenPlan } from './spoken-plan.ts'
 
 export function spoken(view: View, ui: Ui): Spoken {
   switch (ui.screen) {
     case 'board':
-      return board(view)
+      return spokenBoard(view)
     case 'sheet':
       return sheet(view, ui)
     case 'log':
@@ -37,88 +36,37 @@ export function spoken(view: View, ui: Ui): Spoken {
       return {
         lines: pageOf(view, ui),
         choices: [],
-        hint: `up, down, tab and enter are keys of this page; an id is looked up. ${BACK}`,
+        hint: `An id or a name is looked up. ${BACK}`,
       }
   }
 }
 
-/** The head of every screen in three sentences. */
-export function headOf({
-  board: { station, tour, invented, headline, rollCall },
-  at,
-  stopped,
-}: View): string[] {
-  const who = tour ? `tour ${tour.id}, officer ${tour.officerName}` : 'no tour is open'
-  return [
-    `${station}: ${who}. ${sayDate(dateOf(at))}, ${clockOf(at)}.${invented ? ' INVENTED DATA.' : ''}`,
-    headline,
-    rollCall.words,
-    ...(stopped ? [`NOTHING CAN BE RECORDED. ${stopped}`] : []),
-  ]
-}
-
-function board(view: View): Spoken {
-  const isOpen = view.state.tour !== null
-  const labels = view.board.rigs.flatMap((rig) =>
-    rig.rows.map((row, at) => ({
-      value: row.seat,
-      label: sayRow(row, view),
-      ...(at === 0 && { under: `${rig.name} ${rig.words}.` }),
-    })),
-  )
-  const keys = keyLine(110, isOpen).replaceAll(/ {2}/g, ', ')
-  return {
-    lines: headOf(view),
-    choices: labels,
-    hint: `A number takes a riding position in hand. Keys: ${keys}. An id, a serial or a name is looked up. Enter alone reads all again.`,
-  }
-}
-
-function sayRow(row: Row, { board }: View): string {
-  const where = `${row.position}${row.critical ? ', critical' : ''}`
-  if (row.member === null) return `${where}: nobody.`
-  const more = row.reasons.length > 1 ? ` ${row.reasons.length - 1} more.` : ''
-  const why = row.sentence ? ` ${row.sentence}${more}` : ''
-  const since = board.rollCall.changed.includes(row.seat) ? ', but gear has changed since' : ''
-  const answered = row.answered ? `answered${since}` : 'not answered'
-  return `${where}, ${row.name}: ${SIGNS[row.state].word}, ${answered}.${why}`
-}
-
-/** All about the riding position in hand: every reason, then what is ready. */
-export function sayInHand({ row }: View): string[] {
-  if (!row) return ['This station has no rig yet.']
-  if (row.member === null) return [`In hand: ${row.seat} ${row.position}, nobody.`]
-  const ready = row.places.filter((each) => each.state === 'ready' && each.element)
-  const names = ready.map((each) => `${each.word} ${each.element}`)
-  return [
-    `In hand: ${row.seat} ${row.position}, ${row.name}, ${row.fit ? 'may ride' : 'may not ride'}.`,
-    ...row.reasons.map((each) => capital(sayReason(each))),
-    ...row.loosened.map((each) => `Only by a looser rule: ${each}`),
-    ...(names.length ? [`Ready: ${sayNames(names, names.length)}.`] : []),
-    ...row.places
-      .filter((each) => each.state === 'due')
-      .map((each) => `${capital(each.word)}: ${sayPlace(each)}.`),
-  ]
-}
-
-/** Each element as it is called, with what is known of it; then the reading, where one is to be taken. */
+/** What is not ready, each with what is known of it; then the rest as it is called; then the reading, where one is to be taken. */
 function rollCall(view: View, ui: Ui): Spoken {
   const { row, board } = view
   if (!row) return { lines: ['Nobody is called.'], choices: [], hint: BACK }
-  const { answered, filled } = board.rollCall
+  const { answered, filled, complete } = board.rollCall
   const called = isCalled(view, ui, row) ? 'is called: look at each one' : 'has answered'
-  const elements = inCallOrder(row.places).map(
-    (each) => `${capital(each.word)} ${each.element ?? ''}: ${sayPlace(each)}.`,
-  )
+  const places = inCallOrder(row.places)
+  // Ready by a looser rule is told too.
+  const isPlain = (each: PlaceLine): boolean => each.state === 'ready' && !each.text
+  const elements = places
+    .filter((each) => !isPlain(each))
+    .map((each) => `${capital(`${each.word} ${each.element ?? ''}`.trim())}: ${sayPlace(each)}.`)
+  const ready = places.filter(isPlain).flatMap(({ word, element }) => (element ? `${word} ${element}` : []))
+  const rest = ready.length
+    ? [`${elements.length ? 'The rest is ready' : 'All is ready'}: ${ready.join(', ')}.`]
+    : []
   const unread = needsReading(row) ? ['Its cylinder has to be read first: type it as psi 4400.'] : []
   return {
     lines: [
       `Roll call, ${answered} of ${filled} answered. ${row.seat} ${row.position}: ${row.name} ${called}.`,
       ...elements,
+      ...rest,
       ...unread,
     ],
     choices: [],
-    hint: `ok answers: ${saysOnEnter(row)}. psi 4400 is its pressure and answers. f is a finding, a calls everybody again. next and previous choose another. ${BACK}`,
+    hint: `ok answers: ${saysOnEnter(row)}. psi 4400 is its pressure and answers. f is a finding${complete ? ', a calls everybody again' : ''}. next and previous choose another. ${BACK}`,
   }
 }
 
@@ -133,12 +81,21 @@ function sheet(view: View, ui: Ui): Spoken {
       const typed = ui.text ? [`Narrowed by "${ui.text}": ${options.length} of ${step.options.length}.`] : []
       return {
         // What was read once is not read again only because a list was narrowed.
-        lines: [title, ...(ui.text ? [] : (step.lines ?? [])).map((each) => each.text), step.title, ...typed],
+        lines: [
+          title,
+          ...(ui.text ? [] : (step.lines ?? [])).map((each) => each.text),
+          step.title,
+          ...typed,
+          ...(options.length ? [] : [NOTHING]),
+        ],
+        isLong: !ui.text && options.length > MANY,
+        // What is answered for has been heard to its end.
+        isWhole: !ui.text && Boolean(step.lines?.length),
         choices: options.map(({ value, label, note, blocked }) => ({
           value,
-          label: `${label}${note ? `, ${note}` : ''}${blocked ? `. Not now: ${blocked}` : ''}`,
+          label: `${label}${note ? `, ${note}` : ''}${blocked ? `. Not now: ${inLines(blocked)}` : ''}`,
         })),
-        hint: `A number takes one. Words narrow the list. ${BACK}`,
+        hint: `A number takes one. Words narrow the list; /12 looks for 12. ${BACK}`,
       }
     }
     case 'write':
@@ -160,6 +117,10 @@ function sheet(view: View, ui: Ui): Spoken {
       return { lines: [title], choices: [], hint: BACK }
   }
 }
+
+/** More choices than this are not read out unasked. */
+const MANY = 40
+const NOTHING = 'There is nothing to choose. Other words look again; b goes one step back.'
 
 const ENTRY_KEYS = LOG_ACTIONS.map(({ key, label }) => `${key} ${label}`).join(', ')
 

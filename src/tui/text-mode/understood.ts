@@ -1,7 +1,8 @@
 // What a typed line means on the present screen, as the keys it stands for; it must never act on an empty line or on half a word.
+import { cleanText } from '../../domain/clean.ts'
 import { labelled } from '../../domain/labels.ts'
 import type { Key, Token } from '../input/keys.ts'
-import { ACTIONS, LOOKING } from '../keymap.ts'
+import { actionBy, ACTIONS, LOOKING } from '../keymap.ts'
 import { logIndex, type Ui } from '../ui-state.ts'
 import { narrowed } from '../update/narrowed.ts'
 import { stepOf } from '../update/sheet.ts'
@@ -36,16 +37,16 @@ export function understood(line: string, choices: readonly Choice[], view: View,
       return onSheet(words, choices, view, ui)
     case 'deadlines': {
       const choice = numbered(words, choices)
-      return choice ? key('home', ...steps('down', choices.indexOf(choice)), 'enter') : onPage(words)
+      return choice ? key('home', ...steps('down', choices.indexOf(choice)), 'enter') : onPage(words, view)
     }
     case 'log':
-      return onLog(words, choices, ui)
+      return onLog(words, choices, view, ui)
     case 'plan': {
       const choice = numbered(words, choices)
-      return choice ? key('home', ...steps('down', choices.indexOf(choice))) : onPage(words)
+      return choice ? key('home', ...steps('down', choices.indexOf(choice))) : onPage(words, view)
     }
     default:
-      return onPage(words)
+      return onPage(words, view)
   }
 }
 
@@ -60,10 +61,18 @@ function isAnswered(view: View, ui: Ui): boolean {
   return step.ask === 'write' && !step.isScanned
 }
 
+const isNumber = (words: string): boolean => /^\d{1,4}$/.test(words)
+
 /** What a number stands for among what was read out. */
 function numbered(words: string, choices: readonly Choice[]): Choice | undefined {
-  return /^\d{1,4}$/.test(words) ? choices[Number(words) - 1] : undefined
+  return isNumber(words) ? choices[Number(words) - 1] : undefined
 }
+
+/** A number is never anything but a choice: what there is none of is said. */
+const sayNoSuch = (words: string, count: number): string =>
+  count
+    ? `There is no ${words} here, only 1 to ${count}. To look for ${words}, type /${words}`
+    : `There is nothing to choose by a number. To look for ${words}, type /${words}`
 
 function onBoard(words: string, choices: readonly Choice[], view: View): Understood {
   const choice = numbered(words, choices)
@@ -73,7 +82,20 @@ function onBoard(words: string, choices: readonly Choice[], view: View): Underst
   }
   const named = [...ACTIONS, ...LOOKING].find((each) => each.label.toLowerCase() === words.toLowerCase())
   if (named || [...words].length === 1) return { tokens: typed(named?.key ?? words) }
-  return { tokens: [{ scan: words }] }
+  return lookedUp(words, view)
+}
+
+/** A label, or words that only one thing has, shows its card; what several have is listed where there is a list. */
+function lookedUp(line: string, view: View, hasList = true): Understood {
+  const words = line.replace(/^\/(?=.)/, '')
+  if (labelled(view.state, words).length) return { tokens: [{ scan: words }] }
+  const find = actionBy('find')
+  const step = find.next(view, {})
+  const found = step.ask === 'choose' ? narrowed(step, words) : []
+  if (found.length === 1) return { tokens: [{ scan: found[0]!.value }] }
+  if (found.length && hasList) return { tokens: typed(find.key + words) }
+  const what = found.length ? `${found.length} things have` : 'Nothing here has'
+  return { say: `${what} "${cleanText(words)}" in an id, a name or a serial.` }
 }
 
 function atRollCall(words: string, ui: Ui): Understood {
@@ -107,6 +129,8 @@ function onSheet(words: string, choices: readonly Choice[], view: View, ui: Ui):
   switch (step.ask) {
     case 'choose': {
       const choice = numbered(words, choices)
+      if (!choice && isNumber(words) && !labelled(view.state, words).length)
+        return { say: sayNoSuch(words, choices.length) }
       if (!choice) return { tokens: [...(ui.text ? key('escape').tokens : []), ...typed(plain)] }
       const at = narrowed(step, ui.text).findIndex((each) => each.value === choice.value)
       return at < 0 ? { say: GONE } : key('home', ...steps('down', at), 'enter')
@@ -121,11 +145,10 @@ function onSheet(words: string, choices: readonly Choice[], view: View, ui: Ui):
   }
 }
 
-function onLog(words: string, choices: readonly Choice[], ui: Ui): Understood {
+function onLog(words: string, choices: readonly Choice[], view: View, ui: Ui): Understood {
   const choice = numbered(words, choices)
   if (!choice) {
-    if ([...words].length === 1) return { tokens: typed(words) }
-    return { tokens: [{ scan: words }] }
+    return onPage(words, view)
   }
   const at = ui.log.findIndex((each) => String(each.seq) === choice.value)
   const from = logIndex(ui)
@@ -140,8 +163,8 @@ const PAGE_KEYS: Readonly<Record<string, Key>> = {
   tab: 'tab',
 }
 
-function onPage(words: string): Understood {
+function onPage(words: string, view: View): Understood {
   const named = PAGE_KEYS[words.toLowerCase()]
   if (named) return key(named)
-  return { tokens: [...words].length === 1 ? typed(words) : [{ scan: words }] }
+  return [...words].length === 1 ? { tokens: typed(words) } : lookedUp(words, view, false)
 }

@@ -6,7 +6,7 @@ import { OTHER } from '../actions/ask.ts'
 type Choice = Extract<Step, { ask: 'choose' }>
 
 /** Nobody types the dashes of an id. */
-const bare = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
+export const bare = (text: string): string => text.toLowerCase().replaceAll(/[^\p{L}\p{N}]/gu, '')
 
 /** Does it hold the words typed: as one piece, or every word of them in any order? */
 function holds(said: string, text: string): boolean {

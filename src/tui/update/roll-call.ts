@@ -15,7 +15,7 @@ import type { Token } from '../input/keys.ts'
 import { actionBy } from '../keymap.ts'
 import { say, type Ui, type Updated } from '../ui-state.ts'
 import type { View } from '../view.ts'
-import { startSheet } from './sheet.ts'
+import { startSheet, STOPPED } from './sheet.ts'
 
 /** Has it to answer: for the first time in this tour, or again because it is called again? */
 export function isCalled({ state }: View, { again }: Ui, row: Row): boolean {
@@ -34,6 +34,7 @@ function nextCalled(view: View, ui: Ui, after: Row): Row | undefined {
 /** The roll call opens at the seat in hand, or at the next that is called; once all have answered, where gear has changed. */
 export function callRoll(ui: Ui, view: View): Updated {
   const { row, rows, state } = view
+  if (view.stopped) return say(ui, STOPPED)
   if (!state.tour) return say(ui, 'No tour is open. Press o to open it.')
   const open = (seat: Row, more: Partial<Ui> = {}): Ui => ({
     ...ui,

@@ -8,7 +8,7 @@ import { actionBy } from '../keymap.ts'
 import { toldOf } from '../panels/told.ts'
 import type { View } from '../view.ts'
 import { say, type Effect, type Ui, type Updated } from '../ui-state.ts'
-import { narrowed, ownWords } from './narrowed.ts'
+import { bare, narrowed, ownWords } from './narrowed.ts'
 
 const SPEAKER = 'speaker'
 
@@ -30,7 +30,11 @@ export function stepOf(view: View, ui: Ui): Step {
   return whoAsks ?? action.next({ ...view, speaker }, answers)
 }
 
+/** The standing line says why; a question whose answer cannot be kept is not asked. */
+export const STOPPED = 'Nothing can be recorded, and the standing line says why. Nothing was done.'
+
 export function startSheet(ui: Ui, view: View, action: string, first: Ui['answers'] = []): Updated {
+  if (view.stopped && !actionBy(action).recordsNothing) return say(ui, STOPPED)
   const from = ui.screen === 'sheet' || ui.screen === 'card' ? ui.from : ui.screen
   return ask({ ...ui, screen: 'sheet', from, action, answers: first }, view)
 }
@@ -136,6 +140,8 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
     const at = /^[1-9]$/.test(token.char) ? Number(token.char) - 1 : -1
     return options[at] ? { ui: { ...ui, cursor: at } } : say(ui, `${token.char} is no number of this list.`)
   }
+  // A sign alone narrows nothing: the key that opened the list, pressed again, is not typed into it.
+  if ('char' in token && !ui.text && !bare(token.char)) return { ui }
   if ('char' in token) return { ui: { ...ui, text: ui.text + token.char, cursor: 0 } }
   if (!('key' in token)) return { ui }
   switch (token.key) {

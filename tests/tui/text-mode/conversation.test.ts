@@ -137,11 +137,11 @@ test('a slash takes words as they are, so a note may say back', async () => {
 test('a scan on the board is looked up; an unknown one says what was read', async () => {
   const { heard } = await converse(fitEngine(), 'HE-1', 'b', 'ZZ-404')
   expect(heard).toContain('Card of HE-1')
-  expect(heard.join('\n')).toContain('Read "ZZ-404": no element')
+  expect(heard.join('\n')).toContain('Nothing here has "ZZ-404" in an id, a name or a serial.')
 })
 
 test('more reads on where a list is long, and a number from further down still means what was heard', async () => {
-  const { heard } = await converse(demonstration(), '/', 'more', '33')
+  const { heard } = await converse(demonstration(), '/', 'more', 'more', '33')
   const label = heard.find((line) => line.startsWith('33. '))!
   const id = /\(([^)]+)\)/.exec(label)?.[1] ?? label.split(/[ ,]/)[1]
   expect(heard).toContain(`Card of ${id}`)

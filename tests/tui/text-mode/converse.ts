@@ -8,9 +8,9 @@ import { planNow } from '../plan-now.ts'
 import { keptInMemory } from '../kept-in-memory.ts'
 
 /** Types these lines as a pipe does, all at once, and gives what was heard and what was recorded. */
-export async function converse({ state, at }: Standing, ...typed: string[]) {
+export async function converse({ state, at, stopped }: Standing & { stopped?: string }, ...typed: string[]) {
   const commands: Command[] = []
-  const real = openSession(keptInMemory(state), () => Date.parse(at))
+  const real = openSession(keptInMemory(state, stopped), () => Date.parse(at))
   const session: typeof real = {
     ...real,
     get state() {
