@@ -2,6 +2,7 @@
 import { settingOf, wearerAt } from './assess.ts'
 import { spareFault } from './decide/crew.ts'
 import type { Id } from './gear.ts'
+import { tiesOf, touchedBy } from './fit/ties.ts'
 import { factsOf, familyOf, wordOf, type Kind } from './kinds.ts'
 import type { Condition, Policy } from './policy/shape.ts'
 import { judgePresence } from './rules/composition.ts'
@@ -76,7 +77,8 @@ function weigh(
   for (const element of elements) parts.set(element.kind, element)
   const wearer = { ...before, parts }
   // What the change does to the layers that stay counts too: a shell alone may unmatch the liner.
-  const touched = familyOf(elements[0].kind).flatMap((kind) => parts.get(kind) ?? [])
+  const family = familyOf(elements[0].kind)
+  const touched = touchedBy(tiesOf(setting.policy), family).flatMap((kind) => parts.get(kind) ?? [])
   const verdicts = touched.flatMap((each) =>
     judgeElement(each, setting, wearer).filter(
       (one) => elements.includes(each) || 'matches' in watchOf(setting, one.rule),

@@ -40,10 +40,19 @@ export function keepPlan({ begin, state, ui, show }: Around) {
     settled = undefined
   }
 
+  /** What cannot even be begun has failed: it must not take the board down. */
+  function begun(): Planning {
+    try {
+      return begin()
+    } catch (error) {
+      return { answer: Promise.reject<Plan>(error), giveUp: () => undefined }
+    }
+  }
+
   function start(): void {
     giveUp()
     stands = state().seq
-    const mine = begin()
+    const mine = begun()
     under = mine
     const settle = (plan: PlanShown): void => {
       // Whoever left does not wait for it any more.

@@ -50,7 +50,7 @@ describe('when the time is up', () => {
     expect(stages.map((each) => each.isProven)).toEqual(stages.map(() => false))
     const said = sayGoals(hard, stages)
     expect(said.find((each) => each.goal === 'seats')!.words).toBe(
-      '0 riding positions made fit, of 30 that spares could mend; not proven, not compared: the time was up',
+      '0 riding positions made fit, of 30 that spares could mend; not proven, not compared',
     )
     expect(said.every((each) => each.bound === null)).toBe(true)
   })

@@ -165,6 +165,25 @@ describe('while it is worked out', () => {
   })
 })
 
+test('a plan that cannot even be begun is said to have failed, and the board goes on', async () => {
+  const { state, at } = short()
+  const session = openSession(keptInMemory(state), () => Date.parse(at))
+  const desk: Desk = {
+    newest: () => [],
+    card: () => [],
+    exportLog: () => Promise.resolve({ path: 'x' }),
+    plan() {
+      throw new Error('no process could be started')
+    },
+  }
+  const loop = startLoop({ session, desk, unicode: true, size: () => SMALL, leave: () => undefined })
+  loop.take({ char: 'g' })
+  await loop.settled()
+  expect(loop.glass.read().ui.plan).toEqual({ made: null, fault: 'no process could be started' })
+  loop.take({ key: 'escape' })
+  expect(loop.glass.read().ui.screen).toBe('board')
+})
+
 test('of several swaps it says how many were recorded when one is refused', async () => {
   const { state, at } = short()
   const real = openSession(keptInMemory(state), () => Date.parse(at))

@@ -2,11 +2,12 @@
 import { judgePlace } from '../assess.ts'
 import { factsOf, familyOf, KINDS, type Kind } from '../kinds.ts'
 import { judgeElement } from '../rules/judge.ts'
-import { isFit, type Wearer } from '../rules/verdict.ts'
+import { isFit, type Setting, type Wearer } from '../rules/verdict.ts'
 import { compareSize } from '../size.ts'
-import { assigned, holderOf, type Element } from '../state.ts'
+import { assigned, holderOf, type Element, type State } from '../state.ts'
 import type { LocalDate } from '../time.ts'
 import { freeFor, soonest, type Rack } from './rack.ts'
+import { touchedBy } from './ties.ts'
 
 /** Spares that go in together: one element, or the layers of one assembly. */
 export interface Bundle {
@@ -85,10 +86,11 @@ export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[]):
     return worn ? !rack.alone(worn).isFit : rack.required.has(kind)
   })
   const isSingle = family.length === 1
+  const isTied = rack.ties.some(({ kind, to }) => family.includes(kind) || family.includes(to))
   const made = together(family, free)
     .filter((put) => must.every((kind) => put.some(({ element }) => element.kind === kind)))
     // What is worn with nothing it has to match was judged whole as it was tried on.
-    .filter((put) => (isSingle && !rack.matched.has(family[0]!)) || isWhole(rack, wearer, family, put))
+    .filter((put) => (isSingle && !isTied) || staysWhole(rack, wearer, family, put))
     .map((put): Bundle => ({
       elements: put.map(({ element }) => element) as [Element, ...Element[]],
       exact: put.every((each) => each.exact),
@@ -134,23 +136,30 @@ export function wearing(wearer: Wearer, elements: readonly Element[]): Wearer {
   return { ...wearer, parts }
 }
 
-/** Is every place of the family fit with these in: what must be there, and what must match? */
-function isWhole(rack: Rack, before: Wearer, family: readonly Kind[], put: readonly Worn[]): boolean {
+/** Is every place of the family fit with these in, and whatever is judged by it that is to stay? */
+function staysWhole(rack: Rack, before: Wearer, family: readonly Kind[], put: readonly Worn[]): boolean {
   const wearer = wearing(
     before,
     put.map((each) => each.element),
   )
-  return family.every((kind) =>
-    rack
-      .together(kind)
-      .every((setting) =>
-        judgePlace(setting, wearer, kind, wearer.parts.get(kind) ?? absent(rack, wearer, kind)).every(
-          (each) => isFit(each.state),
-        ),
-      ),
-  )
+  const others = touchedBy(rack.ties, family).filter((kind) => {
+    const worn = wearer.parts.get(kind)
+    return !family.includes(kind) && worn && rack.alone(worn).isFit
+  })
+  return isWhole(rack.state, wearer, [...family, ...others], rack.together)
 }
 
-/** What is on the books for a place and not here: it is missing, and its absence is said. */
-const absent = ({ state }: Rack, { seat }: Wearer, kind: Kind): Element | undefined =>
-  assigned(state, holderOf(seat, kind), kind)
+/** Are the places of these kinds fit as they are worn: what must be there, and what must match? */
+export const isWhole = (
+  state: State,
+  wearer: Wearer,
+  kinds: readonly Kind[],
+  settings: (kind: Kind) => readonly Setting[],
+): boolean =>
+  kinds.every((kind) => {
+    // What is on the books for a place and not here is missing, and its absence is said.
+    const worn = wearer.parts.get(kind) ?? assigned(state, holderOf(wearer.seat, kind), kind)
+    return settings(kind).every((setting) =>
+      judgePlace(setting, wearer, kind, worn).every((each) => isFit(each.state)),
+    )
+  })

@@ -3,11 +3,10 @@ import { settingOf, wearerAt } from '../assess.ts'
 import type { Id } from '../gear.ts'
 import { familyOf, type Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
-import { judgeElement } from '../rules/judge.ts'
-import { isFit, worstOf } from '../rules/verdict.ts'
 import { isHere, place, type Element, type StandIn, type State } from '../state.ts'
 import type { Instant } from '../time.ts'
-import { wearing } from './bundles.ts'
+import { isWhole, wearing } from './bundles.ts'
+import { tiesOf, touchedBy } from './ties.ts'
 
 export interface OwnBack {
   seat: Id
@@ -26,9 +25,10 @@ function ownOf(state: State, { holder, kind, own }: StandIn): Element | undefine
 const seatOf = (state: State, holder: Id): Id | null =>
   state.seats.has(holder) ? holder : (state.members.get(holder)?.seat ?? null)
 
-/** Fit as it would be worn: with the other layers of its own that would go back with it. */
+/** Fit as it would be worn: with the other layers of its own that would go back with it, and with whatever else stays. */
 export function ownsBack(state: State, policy: Policy, at: Instant): OwnBack[] {
-  const setting = settingOf(state, policy, at)
+  const settings = [settingOf(state, policy, at)]
+  const ties = tiesOf(policy)
   return [...state.standIns.values()].flatMap((standIn): OwnBack[] => {
     const { holder, kind, element: spare } = standIn
     const own = ownOf(state, standIn)
@@ -39,7 +39,7 @@ export function ownsBack(state: State, policy: Policy, at: Instant): OwnBack[] {
       return beside ? (ownOf(state, beside) ?? []) : []
     })
     const wearer = wearing(wearerAt(state, seat), layers)
-    const isGood = isFit(worstOf(judgeElement(own, setting, wearer)))
+    const isGood = isWhole(state, wearer, touchedBy(ties, familyOf(kind)), () => settings)
     return isGood ? [{ seat: seat.id, kind, own, spare }] : []
   })
 }

@@ -8,6 +8,7 @@ import { judgeElement } from '../rules/judge.ts'
 import { isFit, worstOf, type Setting } from '../rules/verdict.ts'
 import { place, type Element, type State } from '../state.ts'
 import type { Instant, LocalDate } from '../time.ts'
+import { tiesOf, type Tie } from './ties.ts'
 
 /** What an element is by itself, at the instant and still on the tour's last day. */
 interface Alone {
@@ -23,8 +24,8 @@ export interface Rack {
   settings: readonly Setting[]
   /** The same for one kind, with only the rules that look at a wearer or at other layers: these are asked again and again. */
   together: (kind: Kind) => readonly Setting[]
-  /** Kinds that have to match what else is worn. */
-  matched: ReadonlySet<Kind>
+  /** Which kinds have to go with which others. */
+  ties: readonly Tie[]
   /** Kinds that must always be there. */
   required: ReadonlySet<Kind>
   /** Spares that no rule and no book forbids by themselves, by kind and then by id. */
@@ -55,7 +56,7 @@ export function rackAt(state: State, policy: Policy, at: Instant): Rack {
   const required = new Set(
     shared.flatMap(({ rule }) => ('part' in rule.watch && rule.watch.part === 'always' ? rule.kinds : [])),
   )
-  const matched = new Set(shared.flatMap(({ rule }) => ('matches' in rule.watch ? rule.kinds : [])))
+  const ties = tiesOf(policy)
   const known = new Map<Element, Alone>()
   const alone = (element: Element): Alone => {
     const kept = known.get(element)
@@ -72,7 +73,7 @@ export function rackAt(state: State, policy: Policy, at: Instant): Rack {
     spares.set(element.kind, [...(spares.get(element.kind) ?? []), element])
   }
   for (const [kind, elements] of spares) spares.set(kind, elements.toSorted(byId))
-  return { state, settings, together: (kind) => ofKind.get(kind)!, matched, required, spares, alone }
+  return { state, settings, together: (kind) => ofKind.get(kind)!, ties, required, spares, alone }
 }
 
 export const byId = (a: Element, b: Element): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)

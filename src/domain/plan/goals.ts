@@ -36,8 +36,6 @@ export const sayGoals = (model: PlanModel, stages: readonly Stage[]): SaidGoal[]
     }
     const said = WORDS[goal](value, model)
     const gap =
-      most === null
-        ? 'not compared: the time was up'
-        : `at ${MORE_IS_BETTER.has(goal) ? 'most' : 'least'} ${most} is possible`
+      most === null ? 'not compared' : `at ${MORE_IS_BETTER.has(goal) ? 'most' : 'least'} ${most} is possible`
     return { goal, value, bound: most, isProven, words: isProven ? said : `${said}; not proven, ${gap}` }
   })

@@ -1,10 +1,10 @@
 // The plan as the officer reads it: what goes in where and why, what still cannot ride and why, and each rig before and after.
 // It proposes; every step is an ordinary swap that somebody gives.
-import { assess, type RigAssessment, type SeatAssessment } from '../assess.ts'
+import type { RigAssessment, SeatAssessment } from '../assess.ts'
 import { sayRig } from '../board.ts'
-import { SETUP, type Unsigned } from '../commands.ts'
+import type { Unsigned } from '../commands.ts'
+import { tieAcross } from '../fit/ties.ts'
 import type { Id } from '../gear.ts'
-import { imagine } from '../imagine.ts'
 import type { Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
 import { assigned, holderOf, type State } from '../state.ts'
@@ -13,7 +13,9 @@ import { movesOf, type Moves } from './moves.ts'
 import { sayGoals, type SaidGoal } from './goals.ts'
 import { isUnfit, type Gap, type Problem, type Solved } from './model.ts'
 import { isServed } from './check.ts'
+import { brokenPromises, carryOut, unproven } from './promise.ts'
 import { sayShortages } from './why.ts'
+import { sayDoubt, sayPlan } from './words.ts'
 import { sayBundle, sayChoice } from './choice.ts'
 
 export type SwapCommand = Extract<Unsigned, { do: 'swap' }>
@@ -93,38 +95,46 @@ export const unplanned = (state: State, policy: Policy, at: Instant, words: stri
 })
 
 export function planOf(state: State, policy: Policy, at: Instant, problem: Problem, solved: Solved): Plan {
-  const { assessment } = problem
-  const name = (id: Id): string => state.members.get(id)?.name ?? id
-  const seats = assessment.rigs.flatMap((rig) =>
-    rig.seats.filter(isUnfit).map((seat): PlannedSeat => {
-      const { id, position, critical, member } = seat.seat
-      const isPlanned = isChosen(problem, solved, seat)
-      return {
-        seat: id,
-        position,
-        critical,
-        rig: rig.id,
-        member: member!,
-        name: name(member!),
-        becomesFit: isPlanned,
-        swaps: isPlanned ? swapsAt(state, problem, solved, seat) : [],
-        shortages: isPlanned ? [] : sayShortages(state, policy, at, problem, solved, seat),
-      }
-    }),
-  )
-  const after = imagineSwaps(state, seats, at)
-  const rigs = assess(after, policy, at).rigs.map((rig, index): PlannedRig => {
+  const { assessment, model, rack } = problem
+  const seatsBy = (by: Solved, broken: ReadonlyMap<Id, string>): PlannedSeat[] =>
+    assessment.rigs.flatMap((rig) =>
+      rig.seats.filter(isUnfit).map((seat): PlannedSeat => {
+        const { id, position, critical, member } = seat.seat
+        const isPlanned = isChosen(problem, by, seat)
+        const whyNot = broken.get(id)
+        const why = (): string[] => (whyNot ? [whyNot] : sayShortages(state, policy, at, problem, by, seat))
+        return {
+          seat: id,
+          position,
+          critical,
+          rig: rig.id,
+          member: member!,
+          name: state.members.get(member!)?.name ?? member!,
+          becomesFit: isPlanned,
+          swaps: isPlanned ? swapsAt(state, problem, by, seat) : [],
+          shortages: isPlanned ? [] : why(),
+        }
+      }),
+    )
+  const promised = seatsBy(solved, new Map())
+  const asPromised = carryOut(state, policy, at, promised)
+  const broken = brokenPromises(asPromised.assessment, promised)
+  const tie = tieAcross(rack.ties)
+  const kept = tie || broken.size ? unproven(problem, solved, broken) : solved
+  const seats = broken.size ? seatsBy(kept, broken) : promised
+  const { after, assessment: then } = broken.size ? carryOut(state, policy, at, seats) : asPromised
+  const rigs = then.rigs.map((rig, index): PlannedRig => {
     const before = assessment.rigs[index]!
     return { id: rig.id, name: rig.name, minimum: rig.minimum, before: sideOf(before), after: sideOf(rig) }
   })
-  const isProven = solved.stages.every((each) => each.isProven)
+  const isProven = kept.stages.every((each) => each.isProven)
   return {
     at,
     seq: state.seq,
-    words: sayPlan(seats, rigs, isProven),
+    words: sayPlan(seats, rigs, sayDoubt(isProven, tie, broken.size > 0)),
     rigs,
     seats,
-    goals: sayGoals(problem.model, solved.stages),
+    goals: sayGoals(model, kept.stages),
     isProven,
     moves: movesOf(after, policy, at),
   }
@@ -136,19 +146,6 @@ const isChosen = ({ model, modelSeats }: Problem, { choice }: Solved, seat: Seat
 }
 
 const sideOf = (rig: RigAssessment): RigSide => ({ canRide: rig.canRide, fit: rig.fit, words: sayRig(rig) })
-
-/** The books once all of it is done; a plan that the books would refuse is a mistake of this program and is not shown. */
-function imagineSwaps(state: State, seats: readonly PlannedSeat[], at: Instant): State {
-  const by = state.tour?.officer ?? SETUP
-  const commands = seats.flatMap((seat) => seat.swaps.flatMap((swap) => swap.commands))
-  const after = imagine(
-    state,
-    commands.map((command) => ({ ...command, by })),
-    at,
-  )
-  if ('refused' in after) throw new Error(`the plan would be refused: ${after.refused}`)
-  return after.state
-}
 
 function swapsAt(state: State, problem: Problem, solved: Solved, seat: SeatAssessment): PlannedSwap[] {
   return problem.modelGaps.flatMap((gap, index) => {
@@ -176,30 +173,3 @@ function reasonAt({ seat }: Gap, kind: Kind): string | undefined {
   const found = seat.places.find((each) => each.kind === kind)
   return found && found.state !== 'ready' ? found.verdicts[0]?.says : undefined
 }
-
-const count = (number: number, one: string, many = `${one}s`): string =>
-  `${number} ${number === 1 ? one : many}`
-
-function sayPlan(seats: readonly PlannedSeat[], rigs: readonly PlannedRig[], isProven: boolean): string {
-  const mended = seats.filter((each) => each.becomesFit)
-  const swaps = mended.flatMap((each) => each.swaps.flatMap((swap) => swap.in)).length
-  const left = seats.length - mended.length
-  const won = rigs.filter((each) => each.after.canRide && !each.before.canRide).map((each) => each.name)
-  const still = rigs.filter((each) => !each.after.canRide).map((each) => each.name)
-  if (!mended.length) return `No spare on the rack makes any of the ${seats.length} unfit fit to ride.`
-  return [
-    `${count(swaps, 'swap')} ${swaps === 1 ? 'makes' : 'make'} ${mended.length} of ${seats.length} unfit fit to ride${left ? `; ${left} ${left === 1 ? 'stays' : 'stay'} unfit` : ''}.`,
-    ...(won.length ? [`Then ${won.join(' and ')} can ride.`] : []),
-    ...(still.length ? [`Still cannot ride: ${still.join(', ')}.`] : []),
-    isProven
-      ? 'No better use of the rack exists: that is proven.'
-      : 'The time was up before it was proven that nothing is better.',
-  ].join(' ')
-}
-
-/** `Engine 9 cannot ride: 3 fit, 4 needed -> can ride: 4 fit, 4 needed.` */
-export const sayRigChange = ({ name, before, after }: PlannedRig): string =>
-  before.words === after.words ? `${name} ${after.words}.` : `${name} ${before.words} -> ${after.words}.`
-
-export const sayMove = ({ name, member, from, to }: Moves['moves'][0]): string =>
-  `${name} (${member}): ${from} -> ${to}`

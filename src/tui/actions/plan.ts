@@ -1,6 +1,7 @@
 // Taking the plan, whole or swap by swap: each step is an ordinary swap, decided again as it is given. It records nothing itself.
 import type { Command } from '../../domain/commands.ts'
-import { sayMove, type PlannedSeat, type PlannedSwap } from '../../domain/plan/plan.ts'
+import type { PlannedSeat, PlannedSwap } from '../../domain/plan/plan.ts'
+import { sayMove } from '../../domain/plan/words.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type LookLine, type Step } from './action.ts'
 

@@ -1,5 +1,6 @@
 // The plan told in plain lines: what goes in where, what stays unfit and why, each by its number; it must never hide a position.
-import { sayRigChange, type Plan } from '../../domain/plan/plan.ts'
+import type { Plan } from '../../domain/plan/plan.ts'
+import { sayRigChange } from '../../domain/plan/words.ts'
 import { itemsOf, saidOf } from '../panels/plan.ts'
 import { BACK, type Choice, type Spoken } from './choice.ts'
 

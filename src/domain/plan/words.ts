@@ -1,0 +1,48 @@
+// A plan in sentences: what it makes of the whole station, a rig before and after, a change of seat. It must never decide.
+import { wordOf } from '../kinds.ts'
+import type { Tie } from '../fit/ties.ts'
+import type { Moves } from './moves.ts'
+import type { PlannedRig, PlannedSeat } from './plan.ts'
+
+const count = (number: number, one: string, many = `${one}s`): string =>
+  `${number} ${number === 1 ? one : many}`
+
+/** @param doubt why it is not proven that nothing is better; none when it is */
+export function sayPlan(
+  seats: readonly PlannedSeat[],
+  rigs: readonly PlannedRig[],
+  doubt: string | undefined,
+): string {
+  const mended = seats.filter((each) => each.becomesFit)
+  const swaps = mended.flatMap((each) => each.swaps.flatMap((swap) => swap.in)).length
+  const left = seats.length - mended.length
+  const won = rigs.filter((each) => each.after.canRide && !each.before.canRide).map((each) => each.name)
+  const still = rigs.filter((each) => !each.after.canRide).map((each) => each.name)
+  if (!mended.length)
+    return `No spare on the rack makes any of the ${seats.length} unfit fit to ride.${doubt ? ` ${doubt}` : ''}`
+  return [
+    `${count(swaps, 'swap')} ${swaps === 1 ? 'makes' : 'make'} ${mended.length} of ${seats.length} unfit fit to ride${left ? `; ${left} ${left === 1 ? 'stays' : 'stay'} unfit` : ''}.`,
+    ...(won.length ? [`Then ${won.join(' and ')} can ride.`] : []),
+    ...(still.length ? [`Still cannot ride: ${still.join(', ')}.`] : []),
+    doubt ?? 'No better use of the rack exists: that is proven.',
+  ].join(' ')
+}
+
+/** What keeps a plan from being proven. */
+export function sayDoubt(isProven: boolean, tie: Tie | undefined, isBroken: boolean): string | undefined {
+  if (isProven) return undefined
+  if (tie) {
+    const tied = `${wordOf(tie.kind)} to ${wordOf(tie.to)}`
+    return `A rule of the department ties ${tied}: these were planned apart, so it is not proven that nothing is better.`
+  }
+  return isBroken
+    ? 'What would not have come true was dropped, so it is not proven that nothing is better.'
+    : 'The time was up before it was proven that nothing is better.'
+}
+
+/** `Engine 9 cannot ride: 3 fit, 4 needed -> can ride: 4 fit, 4 needed.` */
+export const sayRigChange = ({ name, before, after }: PlannedRig): string =>
+  before.words === after.words ? `${name} ${after.words}.` : `${name} ${before.words} -> ${after.words}.`
+
+export const sayMove = ({ name, member, from, to }: Moves['moves'][0]): string =>
+  `${name} (${member}): ${from} -> ${to}`
