@@ -4,6 +4,9 @@ import { join } from 'node:path'
 import { SETUP } from '../domain/commands.ts'
 import { cleanText } from '../domain/clean.ts'
 import { keyFile, KEYS } from '../store/seals/keys.ts'
+import { openNote, parseNote } from '../store/seals/note.ts'
+import { parseClaim } from '../store/seals/seal-text.ts'
+import { sealsIn } from '../store/seals/seal.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 
@@ -11,6 +14,19 @@ interface KeyOptions {
   station?: string
   by?: string
   why?: string
+  replace?: boolean
+}
+
+const privateFile = (folder: string, key: string): string => join(folder, KEYS, keyFile(key))
+
+/** What would no longer be the newest key's: counted by the seals in the folder. */
+function saySealed(folder: string, key: string): string {
+  const sealed = sealsIn(folder).filter(({ text }) => openNote(text, [key]).kind === 'signed')
+  const last = parseClaim(parseNote(sealed.at(-1)?.text ?? '')?.text ?? '')?.tour
+  if (last === undefined) return 'it has sealed nothing yet.'
+  return sealed.length === 1
+    ? `it sealed tour ${last}.`
+    : `it sealed ${sealed.length} tours, the last by name ${last}.`
 }
 
 export const showKey = (world: World, options: KeyOptions): Promise<ExitStatus> =>
@@ -21,7 +37,7 @@ export const showKey = (world: World, options: KeyOptions): Promise<ExitStatus> 
       return 0
     }
     print(world, cleanText(sealKey))
-    const file = join(folder, KEYS, keyFile(sealKey))
+    const file = privateFile(folder, sealKey)
     if (!existsSync(file)) {
       const next = 'Bring the folder keys back from a copy, or make a new key with "bayboard key make".'
       return complain(world, `Its private half is not in ${file}, so nothing can be sealed. ${next}`, 1)
@@ -33,10 +49,14 @@ export const showKey = (world: World, options: KeyOptions): Promise<ExitStatus> 
   })
 
 export const makeKey = (world: World, options: KeyOptions): Promise<ExitStatus> =>
-  withStation(world, options.station, async (session) => {
+  withStation(world, options.station, async (session, folder) => {
     const { members, sealKey } = session.state
     if (options.by === undefined && members.size > 0) {
       return complain(world, 'Name the member who makes it: --by ID. No key was made.', 2)
+    }
+    if (sealKey !== null && !options.replace && existsSync(privateFile(folder, sealKey))) {
+      const sentence = `There is a key and it works: ${saySealed(folder, sealKey)} No key was made. To make another in its place, add --replace.`
+      return complain(world, sentence, 1)
     }
     if (sealKey !== null && !options.why) {
       const sentence = 'There is a key already. Say why it is replaced: --why "the old machine was sold".'

@@ -32,7 +32,11 @@ export function describeTrust(
     .description('make a new key; the old one vouches for it where it is still there')
     .option('--by <member>', 'the id of the member who makes it')
     .option('--why <words>', 'why the key in force is replaced')
-    .addHelpText('after', '\nExample: bayboard key make --by M-104 --why "the old machine was sold"')
+    .option('--replace', 'make it although the key in force still works')
+    .addHelpText(
+      'after',
+      '\nExample: bayboard key make --replace --by M-104 --why "the old machine was sold"',
+    )
     .action((options) =>
       choose(async (world) => (await import('./key.ts')).makeKey(world, { ...station(), ...options })),
     )

@@ -172,17 +172,41 @@ describe('bayboard key', () => {
 
   test('make needs a member and a reason where there is a key already', () => {
     const other = sealed()
-    expect(bayboard(['key', 'make'], { station: other }).status).toBe(2)
-    expect(bayboard(['key', 'make', '--by', by], { station: other }).status).toBe(2)
-    expect(bayboard(['key', 'make', '--by', 'M-999', '--why', 'x'], { station: other }).status).toBe(1)
+    const replace = ['key', 'make', '--replace']
+    expect(bayboard(replace, { station: other }).status).toBe(2)
+    expect(bayboard([...replace, '--by', by], { station: other }).status).toBe(2)
+    expect(bayboard([...replace, '--by', 'M-999', '--why', 'x'], { station: other }).status).toBe(1)
     expect(readdirSync(join(other, 'keys'))).toHaveLength(1)
-    const made = bayboard(['key', 'make', '--by', by, '--why', 'new machine'], { station: other })
+    const made = bayboard([...replace, '--by', by, '--why', 'new machine'], { station: other })
     expect(made.status).toBe(0)
     expect(readdirSync(join(other, 'keys'))).toHaveLength(2)
     expect(journalOf(other)).not.toContain('PRIVATE')
     recorded(other, tour('T-3'))
     expect(bayboard(['verify'], { station: other }).stdout).toContain('3 of 3 hold.')
   })
+})
+
+test('a key that works is not replaced unasked, and what it sealed is said', () => {
+  const other = sealed()
+  const before = journalOf(other)
+  const make = ['key', 'make', '--by', by, '--why', 'a second time by mistake']
+  const { status, stdout, stderr } = bayboard(make, { station: other })
+  expect({ status, stdout }).toEqual({ status: 1, stdout: '' })
+  expect(stderr).toBe(
+    'bayboard: There is a key and it works: it sealed 2 tours, the last by name T-2. No key was made. To make another in its place, add --replace.\n',
+  )
+  expect(journalOf(other)).toBe(before)
+  const fresh = emptyStation()
+  recorded(fresh, HOUSE)
+  expect(bayboard(make, { station: fresh }).status).toBe(0)
+  expect(bayboard(make, { station: fresh }).stderr).toContain('it has sealed nothing yet')
+})
+
+test('a key whose private half is lost is replaced without more words', () => {
+  const other = sealed()
+  rmSync(join(other, 'keys'), { recursive: true })
+  const made = bayboard(['key', 'make', '--by', by, '--why', 'lost'], { station: other })
+  expect(made).toMatchObject({ status: 0, stderr: '' })
 })
 
 describe('a journal that disagrees with its seals', () => {
