@@ -8,6 +8,7 @@ import { judgeElement } from '../rules/judge.ts'
 import type { Wearer } from '../rules/verdict.ts'
 import type { Element } from '../state.ts'
 import { smallestCover } from './cover.ts'
+import { onTheRack } from '../on-the-rack.ts'
 
 export interface Purchase {
   /** All layers of one assembly where there are several. */
@@ -101,20 +102,8 @@ function labelsFor(wearer: Wearer, kind: Kind): Label[] {
 }
 
 /** An element as its label would say; only rules of size and fit test are ever asked of it. */
-const unbought = (kind: Kind, { size, model }: Label): Element => ({
-  id: '',
-  kind,
-  seq: 0,
-  issuedTo: null,
-  issuedOn: null,
-  custody: { where: 'rack' },
-  tags: [],
-  cares: [],
-  exposures: [],
-  readings: [],
-  ...(size !== undefined && { size }),
-  ...(model !== undefined && { model }),
-})
+const unbought = (kind: Kind, { size, model }: Label): Element =>
+  onTheRack({ id: '', kind, ...(size !== undefined && { size }), ...(model !== undefined && { model }) }, 0)
 
 /** How many hang on the rack that are not ready, with the first reason. */
 function notReady({ state, settings, alone }: Rack, kind: Kind): string | null {

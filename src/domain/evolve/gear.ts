@@ -1,6 +1,7 @@
 // Folds what happens to elements into a draft; it changes records of the draft's own only, and no record within them.
 import type { DoneCare, EventOf } from '../events.ts'
 import type { ElementFacts, Id, Matter } from '../gear.ts'
+import { onTheRack, RACK } from '../on-the-rack.ts'
 import { isHeldBySeat, oneText } from '../kinds.ts'
 import {
   place,
@@ -17,17 +18,7 @@ import { said } from './crew.ts'
 import { addCare, keepEach } from './kept.ts'
 
 export function addElement(draft: State, element: ElementFacts, seq: number): void {
-  draft.elements.set(element.id, {
-    ...element,
-    seq,
-    issuedTo: null,
-    issuedOn: null,
-    custody: RACK,
-    tags: [],
-    cares: [],
-    exposures: [],
-    readings: [],
-  })
+  draft.elements.set(element.id, onTheRack(element, seq))
 }
 
 const copyElement = (element: Element): Element => ({
@@ -46,8 +37,6 @@ export function changeElement(draft: State, id: Id, change: (element: Element) =
   if (element) Object.assign(element, change(element))
 }
 
-/** One for all, so that a whole ensemble is asked for it at the cost of one. */
-const RACK: Custody = { where: 'rack' }
 const ISSUED: Custody = { where: 'issued' }
 const RIG: Custody = { where: 'rig' }
 const withHolder = (element: Element): Custody => (isHeldBySeat(element.kind) ? RIG : ISSUED)

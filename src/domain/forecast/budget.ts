@@ -38,7 +38,7 @@ export interface Budget {
 
 /** An element that two rules end is replaced once, at the sooner. */
 function soonest(deadlines: readonly Deadline[]): Deadline[] {
-  const first = new Map<string, Deadline>()
+  const first = new Map<Deadline['element'], Deadline>()
   for (const each of deadlines) {
     if (each.need === 'replacement' && !first.has(each.element)) first.set(each.element, each)
   }

@@ -2,6 +2,7 @@
 import { settingOf } from '../assess.ts'
 import type { Id, Matter } from '../gear.ts'
 import { KINDS, type Care, type Kind } from '../kinds.ts'
+import { onTheRack } from '../on-the-rack.ts'
 import type { Policy, Rule } from '../policy/shape.ts'
 import { judgeFor } from '../rules/judge.ts'
 import { isLooser, type Setting, type Verdict, type Wearer } from '../rules/verdict.ts'
@@ -12,8 +13,8 @@ import { addDays, type Instant, type LocalDate } from '../time.ts'
 export type Need = 'replacement' | 'fit-test' | Care
 
 export interface Subject {
-  /** For a fit test the facepiece that it is with. */
-  element: Id
+  /** For a fit test the facepiece that it is with; nothing where its member has none of their own. */
+  element: Id | null
   kind: Kind
   rule: string
   matter: Matter
@@ -21,7 +22,7 @@ export interface Subject {
   /** Who has it, or the riding position it is at; nobody for a spare on the rack. */
   holder: Id | null
   holderName: string
-  where: Custody['where']
+  where: Custody['where'] | null
   /** One sentence without the element's name. */
   says: string
   /** The department's overlay gives this rule more room than the published base. */
@@ -90,6 +91,7 @@ export function forecast(state: State, policy: Policy, at: Instant, days: number
     for (const [subject, verdict] of judged(state, setting, element, holder))
       take(seen, today, subject, verdict)
   }
+  for (const [subject, verdict] of testsWithoutFacepiece(state, setting)) take(seen, today, subject, verdict)
   seen.past.sort(byDay)
   seen.ahead.sort(byDay)
   return seen
@@ -110,16 +112,39 @@ function* judged(
     const subject: Subject = {
       element: element.id,
       kind: element.kind,
-      rule: rule.id,
-      matter: verdict.matter,
+      ...told(rule.id, verdict, setting),
       need: needOf(rule.watch),
       holder,
       holderName,
       where: element.custody.where,
-      says: verdict.says,
-      looser: isLooser(setting.policy, rule.id),
     }
     yield [subject, verdict]
+  }
+}
+
+const told = (rule: string, { matter, says }: Verdict, { policy }: Setting) => ({
+  rule,
+  matter,
+  says,
+  looser: isLooser(policy, rule),
+})
+
+/** A fit test runs on while its member has no facepiece: the newest is asked as if the one it was with were theirs. */
+function* testsWithoutFacepiece(state: State, setting: Setting): Generator<[Subject, Verdict]> {
+  const kind = 'facepiece'
+  for (const member of state.members.values()) {
+    const test = member.fitTests.at(-1)
+    if (!test || assigned(state, member.id, kind)) continue
+    const seat = { id: '', rig: '', position: '', critical: false, member: member.id }
+    const alike = onTheRack({ id: '', kind, ...test.facepiece }, 0)
+    for (const { rule } of setting.policy.rules) {
+      if (!('since' in rule.watch) || rule.watch.since !== 'fit-test') continue
+      const verdict = judgeFor(rule)?.(rule, alike, setting, { seat, member, parts: new Map() })
+      if (!verdict) continue
+      const whose = { holder: member.id, holderName: member.name, where: null }
+      const of = { element: null, kind, need: 'fit-test', ...whose } as const
+      yield [{ ...of, ...told(rule.id, verdict, setting) }, verdict]
+    }
   }
 }
 
@@ -133,5 +158,5 @@ function take(seen: Forecast, today: LocalDate, subject: Subject, { on, lastGood
 const byDay = (a: Deadline, b: Deadline): number =>
   a.on.localeCompare(b.on) ||
   KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) ||
-  a.element.localeCompare(b.element) ||
+  (a.element ?? a.holder ?? '').localeCompare(b.element ?? b.holder ?? '') ||
   a.rule.localeCompare(b.rule)

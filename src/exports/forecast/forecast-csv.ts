@@ -1,6 +1,5 @@
 // The forecast as CSV, one row a deadline, and the budget, one row a year and kind; no cell may act as a formula where it is opened.
-import { stringify } from 'csv-stringify/sync'
-import { neutral } from '../csv-cell.ts'
+import { csvOf } from '../csv.ts'
 import type { ForecastReport } from './forecast-shape.ts'
 
 export const FORECAST_COLUMNS = [
@@ -20,15 +19,6 @@ export const FORECAST_COLUMNS = [
 ] as const
 export const BUDGET_COLUMNS = ['year', 'kind', 'count', 'cost', 'currency'] as const
 
-/** RFC 4180: one header row, CRLF. */
-const asRows = (columns: readonly string[], rows: Record<string, unknown>[]): string =>
-  stringify(rows, {
-    header: true,
-    columns: [...columns],
-    record_delimiter: 'windows',
-    cast: { string: neutral },
-  })
-
 export function forecastCsv({ past, ahead, undated, mark }: ForecastReport): string {
   const row =
     (when: string) =>
@@ -41,7 +31,7 @@ export function forecastCsv({ past, ahead, undated, mark }: ForecastReport): str
       words: each.says,
     })
   const marked = mark === null ? [] : [{ when: 'mark', words: mark }]
-  return asRows(FORECAST_COLUMNS, [
+  return csvOf(FORECAST_COLUMNS, [
     ...marked,
     ...past.map(row('past')),
     ...ahead.map(row('ahead')),
@@ -51,7 +41,7 @@ export function forecastCsv({ past, ahead, undated, mark }: ForecastReport): str
 
 export function budgetCsv({ budget }: ForecastReport): string {
   const { years, currency, undated } = budget
-  return asRows(BUDGET_COLUMNS, [
+  return csvOf(BUDGET_COLUMNS, [
     ...years.flatMap(({ year, lines }) =>
       lines.map(({ kind, count, cost }) => ({
         year,

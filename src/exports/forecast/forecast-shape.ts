@@ -13,7 +13,10 @@ import { cleanAll } from '../clean-out.ts'
 const count = z.number().int().min(0)
 const day = z.string().describe("A calendar date, YYYY-MM-DD, of the station's time zone.")
 const subjectShape = z.strictObject({
-  element: z.string().describe('For a fit test the facepiece that it is with.'),
+  element: z
+    .string()
+    .nullable()
+    .describe('For a fit test the facepiece that it is with; null where its member has none of their own.'),
   kind: kindShape,
   rule: z.string(),
   matter: matterShape,
@@ -22,7 +25,7 @@ const subjectShape = z.strictObject({
     .describe('What the limit asks for as it falls: another element, a fit test, or a care.'),
   holder: z.string().nullable().describe('A member, or a riding position; null on the rack.'),
   holderName: z.string(),
-  where: z.enum(['rack', 'issued', 'rig', 'away', 'held', 'retired']),
+  where: z.enum(['rack', 'issued', 'rig', 'away', 'held', 'retired']).nullable(),
   says: z.string(),
   looser: z.boolean().describe('The department gives this rule more room than the published base.'),
 })
@@ -100,6 +103,6 @@ export function reportOf(
   })
 }
 
-/** `Coat shell C-1041` */
+/** `Coat shell C-1041`; `Facepiece (none issued)` for a fit test without one. */
 export const sayElement = ({ kind, element }: Pick<Subject, 'kind' | 'element'>): string =>
-  `${capital(wordOf(kind))} ${element}`
+  `${capital(wordOf(kind))} ${element ?? '(none issued)'}`

@@ -1,8 +1,9 @@
 // Deadlines ahead: a plot by month that reads without colour, the list beneath, and the one in hand in full. It records nothing.
 import { capital } from '../../domain/decide/decision.ts'
 import { groupsOf, sayHolder, type Group } from '../../domain/forecast/groups.ts'
-import { plain, wordOf } from '../../domain/kinds.ts'
+import { plain } from '../../domain/kinds.ts'
 import { sayDate } from '../../domain/time.ts'
+import { sayElement } from '../../exports/forecast/forecast-shape.ts'
 import { clip, fit, windowStart, wrap } from '../cells.ts'
 import { deadlinesOf, MONTHS_AHEAD, type DeadlineEntry } from '../deadlines.ts'
 import { plainLine, type Line } from '../theme.ts'
@@ -89,7 +90,7 @@ function listLines(
     const isInHand = start + index === at
     const when = entry.deadline ? sayDate(entry.deadline.on) : ''
     const word = entry.when === 'ahead' ? '' : entry.when
-    const words = `${capital(wordOf(entry.kind))} ${entry.element}, ${sayHolder(entry)}: ${sayNeed(entry)}`
+    const words = `${sayElement(entry)}, ${sayHolder(entry)}: ${sayNeed(entry)}`
     const text = `${word.padEnd(6)} ${when.padStart(11)}  ${words}`
     const tone = entry.when === 'past' ? 'bad' : entry.when === 'no day' ? 'warn' : undefined
     return [

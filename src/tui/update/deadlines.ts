@@ -16,6 +16,7 @@ export function updateDeadlines(
   const { entries } = deadlinesOf(view)
   const at = Math.min(ui.deadline, Math.max(0, entries.length - 1))
   const entry = entries[at]
-  if (token.key === 'enter') return entry ? { ui, effect: { card: entry.element } } : { ui }
+  const card = entry?.element ?? entry?.holder
+  if (token.key === 'enter') return card ? { ui, effect: { card } } : { ui }
   return { ui: { ...ui, deadline: move(at, token, Math.max(0, entries.length - 1)) } }
 }

@@ -14,7 +14,7 @@ const seen = (days: number, ...steps: Steps): Forecast => {
   const state = stateOf(...steps)
   return forecast(state, policyOf(state), NOW, days)
 }
-const of = (list: readonly { element: string; rule: string; on?: string }[], element: string) =>
+const of = (list: readonly { element: string | null; rule: string; on?: string }[], element: string) =>
   list.filter((each) => each.element === element).map(({ rule, on }) => [rule, on])
 
 describe('a coat shell labelled 2019-03, in service and never cleaned', () => {
@@ -96,6 +96,40 @@ test("a fit test is its member's, on duty or off, and of the facepiece they have
   ] as const satisfies Steps
   const tests = seen(365, ...given).ahead.filter((each) => each.need === 'fit-test')
   expect(tests).toMatchObject([{ element: 'F-1', holder: 'M-207', on: '2027-02-01', lastGood: '2027-02-01' }])
+})
+
+describe('the fit test of a member without a facepiece', () => {
+  const mask = (size: string) => ({ model: 'Clear Two', size })
+  const tested = (size: string, on: string, result: 'pass' | 'fail' = 'pass') =>
+    ({ do: 'record-fit-test', member: 'M-207', facepiece: mask(size), on, result }) as const
+  const fitTests = (...steps: Steps) => {
+    const all = seen(365, members, ...steps)
+    return [...all.past, ...all.ahead, ...all.undated].filter((each) => each.need === 'fit-test')
+  }
+  const given = tested('M', '2026-02-01')
+
+  test('runs out all the same, and is its member’s', () => {
+    expect(fitTests(given)).toMatchObject([
+      { element: null, where: null, holder: 'M-207', on: '2027-02-01', lastGood: '2027-02-01' },
+    ])
+  })
+
+  test('is the newest of several, so that each member has one', () => {
+    expect(fitTests(tested('L', '2025-06-01'), given)).toMatchObject([{ on: '2027-02-01' }])
+    expect(fitTests(given, tested('M', '2026-03-01', 'fail'))).toMatchObject([
+      { says: expect.stringContaining('failed the fit test') },
+    ])
+  })
+
+  test('is that of the facepiece from the moment they have one', () => {
+    const facepiece = { id: 'F-1', kind: 'facepiece', ...mask('M') } as const
+    const got: Steps = [{ do: 'add-element', element: facepiece }, issue('F-1', 'M-207')]
+    expect(fitTests(given, ...got)).toMatchObject([{ element: 'F-1', on: '2027-02-01' }])
+  })
+
+  test('of a member who was never tested is none that comes due', () => {
+    expect(fitTests()).toEqual([])
+  })
 })
 
 test('a rule the department switched off gives no day, and a looser one says so', () => {
