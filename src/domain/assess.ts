@@ -1,34 +1,14 @@
 // Judges a station at an instant under a policy: the only verb that sees rules and time. It must never change the books.
+import { areSame, booksAt, wearerOf, type Books } from './assess/books.ts'
+import { JudgedPlace, type PlaceAssessment } from './assess/place.ts'
 import type { Id } from './gear.ts'
-import { KINDS, type Kind } from './kinds.ts'
+import { KINDS } from './kinds.ts'
 import { policyOf } from './policy/in-force.ts'
 import type { Condition, Policy } from './policy/shape.ts'
-import { judgePresence } from './rules/composition.ts'
-import { judgeByAll, judgeElement } from './rules/judge.ts'
 import { byWeight, isFit, worstOf, type Setting, type Verdict, type Wearer } from './rules/verdict.ts'
-import {
-  assigned,
-  holderOf,
-  isHere,
-  place,
-  type Element,
-  type Member,
-  type Seat,
-  type State,
-} from './state.ts'
 import { tourDays } from './rotation.ts'
+import type { Seat, State } from './state.ts'
 import { addDays, dateOf, type Instant } from './time.ts'
-
-export interface PlaceAssessment {
-  kind: Kind
-  /** The element on the books for this place, here or not. */
-  element: Element | undefined
-  /** It stands in for the holder's own. */
-  standsIn: boolean
-  state: Condition
-  /** Every rule that looked, worst first; those that found nothing wrong are `ready`. */
-  verdicts: Verdict[]
-}
 
 export interface SeatAssessment {
   seat: Seat
@@ -68,46 +48,7 @@ export function settingOf(state: State, policy: Policy, at: Instant): Setting {
   return { policy, at, today, until, tourSince: tour?.opened.at }
 }
 
-/** Everything on the books that the judging of a riding position looks at. Records are replaced, never changed: the same are the same. */
-interface Books {
-  seat: Seat
-  member: Member | null
-  answered: boolean
-  /** By kind, in the order of KINDS: what is on the books for the place, and whether it stands in. */
-  elements: (Element | undefined)[]
-  standsIn: boolean[]
-}
-
-function booksAt(state: State, seat: Seat): Books {
-  const places = KINDS.map((kind) => ({ kind, holder: holderOf(seat, kind) }))
-  return {
-    seat,
-    member: seat.member === null ? null : (state.members.get(seat.member) ?? null),
-    answered: state.tour?.answers.has(seat.id) ?? false,
-    elements: places.map(({ kind, holder }) => assigned(state, holder, kind)),
-    standsIn: places.map(({ kind, holder }) => holder !== null && state.standIns.has(place(holder, kind))),
-  }
-}
-
-const wearerOf = ({ seat, member, elements }: Books): Wearer => ({
-  seat,
-  member,
-  parts: new Map(elements.flatMap((each) => (each && isHere(each) ? [[each.kind, each]] : []))),
-})
-
 export const wearerAt = (state: State, seat: Seat): Wearer => wearerOf(booksAt(state, seat))
-
-/** Every verdict on a place, were this element in it: what must be there, then what its own rules and its wearer say. */
-export function judgePlace(
-  setting: Setting,
-  wearer: Wearer,
-  kind: Kind,
-  element: Element | undefined,
-): Verdict[] {
-  const presence = judgeByAll(setting.policy, kind, (rule) => judgePresence(rule, kind, element, wearer))
-  const present = element && isHere(element) ? judgeElement(element, setting, wearer) : []
-  return [...presence, ...present]
-}
 
 export const assessSeat = (state: State, setting: Setting, seat: Seat): SeatAssessment =>
   judgeSeat(booksAt(state, seat), setting)
@@ -118,14 +59,9 @@ function judgeSeat(books: Books, setting: Setting): SeatAssessment {
     return { seat, state: 'unfilled', fit: false, answered: false, places: [], reasons: [] }
   }
   const wearer = wearerOf(books)
-  const places = KINDS.map((kind, at): PlaceAssessment => {
-    const element = elements[at]
-    const verdicts = judgePlace(setting, wearer, kind, element).toSorted(byWeight)
-    return { kind, element, standsIn: standsIn[at]!, state: worstOf(verdicts), verdicts }
-  })
+  const places = KINDS.map((kind, at) => new JudgedPlace(setting, wearer, kind, elements[at], standsIn[at]!))
   const reasons = places
-    .flatMap((each) => each.verdicts)
-    .filter((each) => each.state !== 'ready')
+    .flatMap((each) => (each.isPlain ? [] : each.verdicts.filter(({ state }) => state !== 'ready')))
     .toSorted(byWeight)
   const condition = worstOf(reasons)
   return { seat, state: condition, fit: isFit(condition), answered, places, reasons }
@@ -144,14 +80,7 @@ function isAsBefore(made: SeatAssessment, books: Books, setting: Setting): boole
     today === setting.today &&
     until === setting.until &&
     tourSince === setting.tourSince
-  return (
-    isSameTime &&
-    from.books.seat === books.seat &&
-    from.books.member === books.member &&
-    from.books.answered === books.answered &&
-    from.books.elements.every((each, at) => each === books.elements[at]) &&
-    from.books.standsIn.every((each, at) => each === books.standsIn[at])
-  )
+  return isSameTime && areSame(from.books, books)
 }
 
 /** Judges every riding position, or takes over from an assessment made before what would come out the same. */

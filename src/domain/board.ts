@@ -1,5 +1,6 @@
 // Arranges an assessment into the lines, words and tones that glass, paper, CSV and JSON all show; it judges nothing itself.
-import type { Assessment, PlaceAssessment, RigAssessment, SeatAssessment } from './assess.ts'
+import type { Assessment, RigAssessment, SeatAssessment } from './assess.ts'
+import type { PlaceAssessment } from './assess/place.ts'
 import { capital } from './decide/decision.ts'
 import type { Id, Matter } from './gear.ts'
 import { rollCallOf, sayHeadline, type RollCall } from './headline.ts'
@@ -89,7 +90,9 @@ const sayLabel = (element: Element | undefined): string =>
         .join(', ')
     : ''
 
-function placeLine({ kind, element, standsIn, state, verdicts }: PlaceAssessment): PlaceLine {
+function placeLine(place: PlaceAssessment): PlaceLine {
+  const { kind, element, standsIn, state } = place
+  const verdicts = element && place.isPlain ? [] : place.verdicts
   const [worst] = verdicts
   const better = verdicts.find((each) => each.loosened)
   const text =
@@ -118,7 +121,7 @@ const isShown = (place: PlaceAssessment): boolean =>
 /** A looser rule is never silent: what the published base would say stands beside the verdict. */
 const loosenedAt = (seat: SeatAssessment): string[] =>
   seat.places.flatMap((each) =>
-    each.verdicts.flatMap((one) =>
+    (each.isPlain ? [] : each.verdicts).flatMap((one) =>
       one.loosened
         ? [`${sayVerdict(one).slice(0, -1)}; under the published base it would be ${plain(one.loosened)}.`]
         : [],

@@ -30,7 +30,7 @@ function seatOf(state: State, element: Element): Seat | undefined {
   return state.seats.get(holder) ?? state.seats.get(state.members.get(holder)?.seat ?? '')
 }
 
-function verdictsOn(state: State, policy: Policy, at: Instant, element: Element): Verdict[] {
+function verdictsOn(state: State, policy: Policy, at: Instant, element: Element): readonly Verdict[] {
   const setting = settingOf(state, policy, at)
   const seat = seatOf(state, element)
   const place =

@@ -1,7 +1,8 @@
 // The order in which gear is called at roll call, and what has come since a riding position answered; it must never judge gear.
 import type { Id } from './gear.ts'
 import type { Kind } from './kinds.ts'
-import { ensembleAt, type Element, type State } from './state.ts'
+import { ensembleAt } from './ensemble.ts'
+import type { Element, State } from './state.ts'
 
 /** As it is put on; what goes on as one is called as one. */
 export const CALLS: readonly (readonly Kind[])[] = [

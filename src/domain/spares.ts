@@ -7,7 +7,16 @@ import { factsOf, familyOf, wordOf, type Kind } from './kinds.ts'
 import type { Condition, Policy } from './policy/shape.ts'
 import { judgePresence } from './rules/composition.ts'
 import { judgeElement } from './rules/judge.ts'
-import { byWeight, isFit, sayVerdict, severity, worstOf, type Setting, type Wearer } from './rules/verdict.ts'
+import {
+  byWeight,
+  isFit,
+  sayVerdict,
+  severity,
+  verdict,
+  worstOf,
+  type Setting,
+  type Wearer,
+} from './rules/verdict.ts'
 import { compareSize } from './size.ts'
 import { holderOf, type Element, type State } from './state.ts'
 import { byDate, sayDate, type Instant, type LocalDate } from './time.ts'
@@ -89,7 +98,7 @@ function weigh(
     const { watch } = rule
     const isOfThese = 'whenEdition' in watch && elements.some((each) => each.kind === watch.part)
     return isOfThese
-      ? rule.kinds.flatMap((kind) => judgePresence(rule, kind, parts.get(kind), wearer) ?? [])
+      ? rule.kinds.flatMap((kind) => judgePresence(rule, kind, parts.get(kind), wearer, verdict) ?? [])
       : []
   })
   verdicts.push(...asked)

@@ -1,6 +1,6 @@
 // Everything known of a station at one point of its journal; records are replaced, never changed in place.
 import type { Care, Exposure, Kind } from './kinds.ts'
-import { isHeldBySeat, KINDS } from './kinds.ts'
+import { isHeldBySeat } from './kinds.ts'
 import type { EventData } from './events.ts'
 import type { Cover, ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts } from './gear.ts'
 import type { KeptPin, PinTries } from './pin.ts'
@@ -166,27 +166,13 @@ export const emptyState = (): State => ({
 /** The key of a holder's place for one kind. A space cannot be part of an id. */
 export const place = (holder: Id, kind: Kind): string => `${holder} ${kind}`
 
-/** The keys of a holder's places in the order of KINDS: a roll call asks for all of them, of everybody, every day. */
-function placesOf(holder: Id): readonly string[] {
-  const known = places.get(holder)
-  if (known) return known
-  if (places.size >= MOST_HOLDERS) places.clear()
-  const made = KINDS.map((kind) => place(holder, kind))
-  places.set(holder, made)
-  return made
-}
-const places = new Map<Id, readonly string[]>()
-const MOST_HOLDERS = 5_000
-
 /** Whose gear a seat needs of a kind: the seat's own, or that of the member in it. */
 export const holderOf = (seat: Seat, kind: Kind): Id | null => (isHeldBySeat(kind) ? seat.id : seat.member)
 
 /** The element that is in a holder's place for a kind, wherever it may be just now. */
 export function assigned(state: State, holder: Id | null, kind: Kind): Element | undefined {
-  return holder === null ? undefined : elementIn(state, place(holder, kind))
-}
-
-function elementIn(state: State, key: string): Element | undefined {
+  if (holder === null) return undefined
+  const key = place(holder, kind)
   const id = state.standIns.get(key)?.element ?? state.issued.get(key)?.[0]
   return id === undefined ? undefined : state.elements.get(id)
 }
@@ -202,17 +188,3 @@ export const standInOf = (state: State, element: Id): StandIn | undefined => {
 }
 
 export const lastTour = (state: State): Id | undefined => [...state.tours.keys()].at(-1)
-
-/** The elements that are at a seat to be worn: the member's own or standing in, and the seat's air pack and cylinder. */
-export function ensembleAt(state: State, seat: Seat): Element[] {
-  const its = placesOf(seat.id)
-  const theirs = seat.member === null ? [] : placesOf(seat.member)
-  const found: Element[] = []
-  for (let at = 0; at < KINDS.length; at++) {
-    const key = (IS_HELD_BY_SEAT[at] ? its : theirs)[at]
-    const element = key === undefined ? undefined : elementIn(state, key)
-    if (element && isHere(element)) found.push(element)
-  }
-  return found
-}
-const IS_HELD_BY_SEAT = KINDS.map(isHeldBySeat)

@@ -52,6 +52,16 @@ export const dateOf = (at: Instant): LocalDate => at.slice(0, 10)
 /** The wall clock of an instant that is written in the station's zone: `07:02`. */
 export const clockOf = (at: Instant): string => at.slice(11, 16)
 
+/** As the program writes an instant, with milliseconds; and where its offset begins. */
+const [WHOLE, OFFSET_FROM] = [29, 23]
+
+/** With one offset, as nearly all of a station have, instants order as text. */
+export function isLater(one: Instant, other: Instant): boolean {
+  const isAlike =
+    one.length === WHOLE && other.length === WHOLE && one.slice(OFFSET_FROM) === other.slice(OFFSET_FROM)
+  return isAlike ? one > other : Date.parse(one) > Date.parse(other)
+}
+
 const DAY_MS = 86_400_000
 
 /**

@@ -1,7 +1,8 @@
 // Any history that a riding position's gear may have had, for tests that hold for all of them; it must never judge one.
 import { array, constantFrom, integer, option, record, type Arbitrary } from 'fast-check'
 import { CARES, EXPOSURES, factsOf, KINDS, type Kind } from '../../src/domain/kinds.ts'
-import { ensembleAt, type CareRecord, type Element, type State } from '../../src/domain/state.ts'
+import { ensembleAt } from '../../src/domain/ensemble.ts'
+import type { CareRecord, Element, State } from '../../src/domain/state.ts'
 import { addDays, type LocalDate } from '../../src/domain/time.ts'
 import { fitCrew } from './fit-crew.ts'
 import { TODAY } from './given.ts'

@@ -1,6 +1,7 @@
 // Years of invented tours: seating, roll call, gauges, findings, spares, fires, care, hand-over. Every act is one the program accepts.
 import type { Command } from '../../../src/domain/commands.ts'
-import { ensembleAt, isHere, type Element } from '../../../src/domain/state.ts'
+import { ensembleAt } from '../../../src/domain/ensemble.ts'
+import { isHere, type Element } from '../../../src/domain/state.ts'
 import type { LocalDate } from '../../../src/domain/time.ts'
 import type { Book } from './book.ts'
 import type { Dice } from './dice.ts'

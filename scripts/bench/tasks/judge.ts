@@ -3,7 +3,7 @@ import { assessNow, settingOf } from '../../../src/domain/assess.ts'
 import { evolve } from '../../../src/domain/evolve.ts'
 import type { Event } from '../../../src/domain/events.ts'
 import { policyOf } from '../../../src/domain/policy/in-force.ts'
-import { judgeElement } from '../../../src/domain/rules/judge.ts'
+import { conditionOf } from '../../../src/domain/rules/judge.ts'
 import { instantIn } from '../../../src/domain/time.ts'
 import { boardOf } from '../../../src/tui/view.ts'
 import type { Task } from '../inside.ts'
@@ -27,8 +27,7 @@ export const judgeTasks: Readonly<Record<string, Task>> = {
     const elements = [...state.elements.values()]
     const from = performance.now()
     let unfit = 0
-    for (const element of elements)
-      if (judgeElement(element, setting).some((each) => each.state !== 'ready')) unfit++
+    for (const element of elements) if (conditionOf(element, setting) !== 'ready') unfit++
     const taken = performance.now() - from
     if (unfit === elements.length) throw new Error('Nothing in this department is ready.')
     return [taken]

@@ -1,7 +1,8 @@
 // Which elements are meant: named one by one, by kind, by member, or all; it must never quietly leave out one that was named.
 import type { Id } from '../../domain/gear.ts'
 import { KINDS, type Kind } from '../../domain/kinds.ts'
-import { ensembleAt, type Element, type State } from '../../domain/state.ts'
+import { ensembleAt } from '../../domain/ensemble.ts'
+import type { Element, State } from '../../domain/state.ts'
 
 export interface Asked {
   ids: readonly Id[]

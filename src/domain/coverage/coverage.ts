@@ -1,10 +1,11 @@
 // Before anything breaks: for everybody who rides and every kind, which spares could take its place. It judges nothing anew.
-import { assess, judgePlace, wearerAt } from '../assess.ts'
+import { assess, wearerAt } from '../assess.ts'
 import { bundlesFor, FAMILIES } from '../fit/bundles.ts'
 import { rackAt, type Rack } from '../fit/rack.ts'
 import type { Id } from '../gear.ts'
 import { familyOf, KINDS, type Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
+import { conditionAt } from '../rules/judge.ts'
 import { isFit, type Wearer } from '../rules/verdict.ts'
 import { assigned, holderOf, type State } from '../state.ts'
 import type { Instant } from '../time.ts'
@@ -93,9 +94,7 @@ export function coverageOf(state: State, policy: Policy, at: Instant): Coverage 
 
 /** Is the place fit with nothing in it, as that of a drag rescue device in an old coat? */
 const mayLack = (rack: Rack, wearer: Wearer, kind: Kind): boolean =>
-  rack
-    .together(kind)
-    .every((setting) => judgePlace(setting, wearer, kind, undefined).every((each) => isFit(each.state)))
+  rack.together(kind).every((setting) => isFit(conditionAt(setting, wearer, kind, undefined)))
 
 function sparesFor(rack: Rack, wearer: Wearer, kind: Kind): Id[] {
   const family = FAMILIES.find((each) => each.includes(kind)) ?? familyOf(kind)

@@ -1,18 +1,10 @@
 // Decides tours, seats, roll call and hand-over; it must never judge whether gear is fit.
+import { ensembleAt } from '../ensemble.ts'
 import { wordOf, isHeldBySeat } from '../kinds.ts'
 import { cleanText } from '../clean.ts'
 import type { CommandOf, Dated } from '../commands.ts'
 import { acknowledgedBy, findItem } from '../items.ts'
-import {
-  assigned,
-  ensembleAt,
-  holderOf,
-  isHere,
-  place,
-  standInOf,
-  type Element,
-  type State,
-} from '../state.ts'
+import { assigned, holderOf, isHere, place, standInOf, type Element, type State } from '../state.ts'
 import { daysBetween, dateOf, sayDate } from '../time.ts'
 import {
   capital,

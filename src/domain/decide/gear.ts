@@ -2,7 +2,8 @@
 import type { CommandOf, Dated } from '../commands.ts'
 import type { Id } from '../gear.ts'
 import { factsOf, plain, wordOf } from '../kinds.ts'
-import { ensembleAt, isHere, type Element, type State } from '../state.ts'
+import { ensembleAt } from '../ensemble.ts'
+import { isHere, type Element, type State } from '../state.ts'
 import { dateOf, firstDay, sayDate, type LocalDate } from '../time.ts'
 import {
   findElement,

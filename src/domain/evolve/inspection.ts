@@ -1,26 +1,18 @@
 // Folds what was looked at, at roll call or as a gauge was read, into a draft; what is entered late must never hide what is newer.
 import type { EventOf } from '../events.ts'
 import type { Id } from '../gear.ts'
-import { assigned, ensembleAt, isHere, standInOf, type Reading, type Said, type State } from '../state.ts'
+import { ensembleAt } from '../ensemble.ts'
+import { assigned, isHere, standInOf, type Reading, type Said, type State } from '../state.ts'
+import { isLater } from '../time.ts'
 import { said } from './crew.ts'
 import { ownElement } from './gear.ts'
 import { KEPT } from './kept.ts'
-
-/** As the program writes an instant: `2026-11-24T07:02:11.482-05:00`. */
-const [WHOLE, OFFSET_FROM] = [29, 23]
-
-/** With one offset, as nearly all of a station have, instants order as text. */
-function isNewer({ at: one }: Said, { at: other }: Said): boolean {
-  const isAlike =
-    one.length === WHOLE && other.length === WHOLE && one.slice(OFFSET_FROM) === other.slice(OFFSET_FROM)
-  return isAlike ? one > other : Date.parse(one) > Date.parse(other)
-}
 
 function lookedAt(draft: State, id: Id, look: Said): void {
   const element = ownElement(draft, id)
   if (!element) return
   const { called } = element
-  if (called && isNewer(called, look)) return
+  if (called && isLater(called.at, look.at)) return
   if (called) element.calledBefore = called
   element.called = look
 }
@@ -51,7 +43,7 @@ export function readPressure(draft: State, event: EventOf<'pressure-read'>): voi
   const { element: id, psi, celsius, recordedAt } = data
   const reading: Reading = celsius === undefined ? { seq, at, by, psi } : { seq, at, by, psi, celsius }
   const readings = ownElement(draft, id)?.readings ?? []
-  const later = recordedAt === undefined ? [] : readings.filter((each) => isNewer(each, reading))
+  const later = recordedAt === undefined ? [] : readings.filter((each) => isLater(each.at, reading.at))
   if (later.length) {
     const sooner = readings.filter((each) => !later.includes(each))
     readings.splice(0, Infinity, ...sooner, reading, ...later)

@@ -1,7 +1,6 @@
 // Which spares, put together, make one family of layers at a riding position fit: the only place that says so. It chooses none.
-import { judgePlace } from '../assess.ts'
 import { factsOf, familyOf, KINDS, type Kind } from '../kinds.ts'
-import { judgeElement } from '../rules/judge.ts'
+import { conditionAt, judgeElement } from '../rules/judge.ts'
 import { isFit, type Setting, type Wearer } from '../rules/verdict.ts'
 import { compareSize } from '../size.ts'
 import { assigned, holderOf, type Element, type State } from '../state.ts'
@@ -159,7 +158,5 @@ export const isWhole = (
   kinds.every((kind) => {
     // What is on the books for a place and not here is missing, and its absence is said.
     const worn = wearer.parts.get(kind) ?? assigned(state, holderOf(wearer.seat, kind), kind)
-    return settings(kind).every((setting) =>
-      judgePlace(setting, wearer, kind, worn).every((each) => isFit(each.state)),
-    )
+    return settings(kind).every((setting) => isFit(conditionAt(setting, wearer, kind, worn)))
   })

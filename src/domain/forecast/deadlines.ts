@@ -5,7 +5,7 @@ import { KINDS, type Care, type Kind } from '../kinds.ts'
 import { onTheRack } from '../on-the-rack.ts'
 import type { Policy, Rule } from '../policy/shape.ts'
 import { judgeFor } from '../rules/judge.ts'
-import { isLooser, type Setting, type Verdict, type Wearer } from '../rules/verdict.ts'
+import { isLooser, verdict, type Setting, type Verdict, type Wearer } from '../rules/verdict.ts'
 import { assigned, type Custody, type Element, type State } from '../state.ts'
 import { addDays, type Instant, type LocalDate } from '../time.ts'
 
@@ -107,18 +107,18 @@ function* judged(
   const holderName = (holder !== null && state.members.get(holder)?.name) || ''
   for (const { rule } of setting.policy.rules) {
     if (!('since' in rule.watch) || !rule.kinds.includes(element.kind)) continue
-    const verdict = judgeFor(rule)?.(rule, element, setting, wearer)
-    if (!verdict) continue
+    const found = judgeFor(rule)?.(rule, element, setting, wearer, verdict)
+    if (!found) continue
     const subject: Subject = {
       element: element.id,
       kind: element.kind,
-      ...told(rule.id, verdict, setting),
+      ...told(rule.id, found, setting),
       need: needOf(rule.watch),
       holder,
       holderName,
       where: element.custody.where,
     }
-    yield [subject, verdict]
+    yield [subject, found]
   }
 }
 
@@ -139,11 +139,11 @@ function* testsWithoutFacepiece(state: State, setting: Setting): Generator<[Subj
     const alike = onTheRack({ id: '', kind, ...test.facepiece }, 0)
     for (const { rule } of setting.policy.rules) {
       if (!('since' in rule.watch) || rule.watch.since !== 'fit-test') continue
-      const verdict = judgeFor(rule)?.(rule, alike, setting, { seat, member, parts: new Map() })
-      if (!verdict) continue
+      const found = judgeFor(rule)?.(rule, alike, setting, { seat, member, parts: new Map() }, verdict)
+      if (!found) continue
       const whose = { holder: member.id, holderName: member.name, where: null }
       const of = { element: null, kind, need: 'fit-test', ...whose } as const
-      yield [{ ...of, ...told(rule.id, verdict, setting) }, verdict]
+      yield [{ ...of, ...told(rule.id, found, setting) }, found]
     }
   }
 }

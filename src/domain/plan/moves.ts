@@ -1,18 +1,12 @@
 // A second proposal, apart from the spares: members change seats where that lets more rigs ride. Who is qualified for what no book
 // here says, so it proposes and the officer decides.
-import {
-  assess,
-  judgePlace,
-  settingOf,
-  wearerAt,
-  type RigAssessment,
-  type SeatAssessment,
-} from '../assess.ts'
+import { assess, settingOf, wearerAt, type RigAssessment, type SeatAssessment } from '../assess.ts'
 import { SETUP, type Unsigned } from '../commands.ts'
 import type { Id } from '../gear.ts'
 import { imagine } from '../imagine.ts'
 import { isHeldBySeat, KINDS } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
+import { conditionAt } from '../rules/judge.ts'
 import { isFit } from '../rules/verdict.ts'
 import { assigned, holderOf, type Seat, type State } from '../state.ts'
 import type { Instant } from '../time.ts'
@@ -79,9 +73,7 @@ function crewOf(state: State, policy: Policy, at: Instant, rig: RigAssessment): 
   const ready = rig.seats.flatMap(({ seat }) => {
     const wearer = wearerAt(state, seat)
     const isReady = KINDS.filter(isHeldBySeat).every((kind) =>
-      judgePlace(setting, wearer, kind, assigned(state, holderOf(seat, kind), kind)).every((each) =>
-        isFit(each.state),
-      ),
+      isFit(conditionAt(setting, wearer, kind, assigned(state, holderOf(seat, kind), kind))),
     )
     return isReady ? seat : []
   })

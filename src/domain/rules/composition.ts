@@ -4,7 +4,7 @@ import { factsOf, wordOf, type Kind } from '../kinds.ts'
 import type { Rule } from '../policy/shape.ts'
 import { compareSize, sayFit } from '../size.ts'
 import { isHere, type Element } from '../state.ts'
-import { verdict, type Judge, type Verdict, type Wearer } from './verdict.ts'
+import type { Judge, Make, Verdict, Wearer } from './verdict.ts'
 
 /** Numbers of garment standards that look like years; none of them has an edition of that year. */
 const STANDARDS = [1970, 1971, 1976]
@@ -22,16 +22,17 @@ export const editionYear = (edition: string | undefined): number | undefined => 
  * Is an element of this kind at the seat? `assigned` is the one on the books, here or not.
  * A coat labelled before the year in `whenEdition` may lawfully lack the part; one whose edition is unknown is unproven.
  */
-export function judgePresence(
+export function judgePresence<T>(
   rule: Rule,
   kind: Kind,
   assigned: Element | undefined,
   wearer: Wearer,
-): Verdict | undefined {
+  make: Make<T>,
+): T | undefined {
   if (!('part' in rule.watch)) return undefined
-  if (assigned && isHere(assigned)) return verdict(rule, assigned, 'ready', 'present')
-  const gap = (state: Verdict['state'], says: string): Verdict =>
-    verdict(rule, { id: assigned?.id ?? null, kind }, state, says)
+  if (assigned && isHere(assigned)) return make(rule, assigned, 'ready', () => ({ says: 'present' }))
+  const gap = (state: Verdict['state'], says: string): T =>
+    make(rule, { id: assigned?.id ?? null, kind }, state, () => ({ says }))
   const away = assigned ? `missing, it is ${sayAbsence(assigned)}` : undefined
   const { part, whenEdition } = rule.watch
   if (part === 'always' || whenEdition === undefined) return gap(rule.past, away ?? 'missing')
@@ -49,37 +50,43 @@ export function judgePresence(
 }
 
 /** Layers that must be one assembly and one size. Unknown is never a match. */
-export const judgeMatch: Judge = (rule, element, _setting, wearer) => {
+export const judgeMatch: Judge = (rule, element, _setting, wearer, make) => {
   if (!('matches' in rule.watch) || !wearer) return undefined
   const whole = wearer.parts.get(rule.watch.matches)
   if (!whole) return undefined
-  const other = `${wordOf(whole.kind)} ${whole.id}`
-  let unknown: string | undefined
+  const other = (): string => `${wordOf(whole.kind)} ${whole.id}`
+  let unknown: (() => string) | undefined
   for (const what of rule.watch.by) {
     const [mine, theirs] = [element[what], whole[what]]
     if (mine === undefined || theirs === undefined) {
       // What is not known must not hide a mismatch that is.
-      unknown ??= `${mine === undefined ? 'its' : `${other}'s`} ${what} is not known, so they cannot be shown to match`
+      unknown ??= () =>
+        `${mine === undefined ? 'its' : `${other()}'s`} ${what} is not known, so they cannot be shown to match`
       continue
     }
     const isSame = what === 'size' ? compareSize(mine, theirs, []) === 'exact' : mine === theirs
     if (!isSame) {
-      return verdict(rule, element, rule.past, `${what} ${mine} does not match ${other} of ${what} ${theirs}`)
+      const says = (): string => `${what} ${mine} does not match ${other()} of ${what} ${theirs}`
+      return make(rule, element, rule.past, () => ({ says: says() }))
     }
   }
-  if (unknown !== undefined) return verdict(rule, element, 'unproven', unknown)
-  return verdict(rule, element, 'ready', `one assembly with ${other}`)
+  const doubt = unknown
+  if (doubt) return make(rule, element, 'unproven', () => ({ says: doubt() }))
+  return make(rule, element, 'ready', () => ({ says: `one assembly with ${other()}` }))
 }
 
 /** Its size against the wearer's. */
-export const judgeSize: Judge = (rule, element, _setting, wearer) => {
-  if (!('fits' in rule.watch) || !wearer?.member) return undefined
+export const judgeSize: Judge = (rule, element, _setting, wearer, make) => {
+  const member = wearer?.member
+  if (!('fits' in rule.watch) || !member) return undefined
   const measure = factsOf(element.kind).measure
-  const wanted = measure && wearer.member.sizes?.[measure]
-  if (!wanted)
-    return verdict(rule, element, 'unproven', `${wearer.member.name}'s size for it is not on record`)
-  if (!element.size) return verdict(rule, element, 'unproven', 'its size is not on record')
-  const fit = compareSize(element.size, wanted, rule.watch.over)
-  const says = `size ${element.size} ${sayFit(fit)} ${wearer.member.name}, who takes ${wanted}`
-  return verdict(rule, element, fit === 'wrong' ? rule.past : 'ready', says)
+  const wanted = measure && member.sizes?.[measure]
+  const unproven = (says: string) => make(rule, element, 'unproven', () => ({ says }))
+  if (!wanted) return unproven(`${member.name}'s size for it is not on record`)
+  const { size } = element
+  if (!size) return unproven('its size is not on record')
+  const fit = compareSize(size, wanted, rule.watch.over)
+  return make(rule, element, fit === 'wrong' ? rule.past : 'ready', () => ({
+    says: `size ${size} ${sayFit(fit)} ${member.name}, who takes ${wanted}`,
+  }))
 }

@@ -1,17 +1,23 @@
 // Rules about the state an element is in just now: tags, exposures, wet, the cylinder's pressure.
-import { plain } from '../kinds.ts'
-import { clockOf, dateOf, sayDate } from '../time.ts'
-import type { CareRecord, ExposureRecord } from '../state.ts'
-import { verdict, type Judge } from './verdict.ts'
+import { plain, type Care, type Exposure } from '../kinds.ts'
+import type { Condition } from '../policy/shape.ts'
+import { clockOf, dateOf, isLater, sayDate } from '../time.ts'
+import type { CareRecord, Element, ExposureRecord } from '../state.ts'
+import type { Judge, Told } from './verdict.ts'
 
-export const judgeTags: Judge = (rule, element) => {
+export const judgeTags: Judge = (rule, element, _setting, _wearer, make) => {
+  if (!element.tags.length) return make(rule, element, 'ready', () => ({ says: 'no tag' }))
+  return make(rule, element, rule.past, () => tellTags(element))
+}
+
+function tellTags(element: Element): Told {
   const [tag] = element.tags.toSorted((a, b) =>
     a.matter === b.matter ? a.seq - b.seq : a.matter === 'safety' ? -1 : 1,
   )
-  if (!tag) return verdict(rule, element, 'ready', 'no tag')
+  const { at, by, reason, matter } = tag!
   const others = element.tags.length > 1 ? ` and ${element.tags.length - 1} more` : ''
-  const since = { on: dateOf(tag.at), what: `tagged by ${tag.by}` }
-  return verdict(rule, element, rule.past, `tagged, ${tag.reason}${others}`, { matter: tag.matter, since })
+  const since = { on: dateOf(at), what: `tagged by ${by}` }
+  return { says: `tagged, ${reason}${others}`, matter, since }
 }
 
 /**
@@ -21,27 +27,32 @@ export const judgeTags: Judge = (rule, element) => {
 function isCleared(exposure: ExposureRecord, care: CareRecord): boolean {
   const exposedOn = dateOf(exposure.at)
   if (care.result !== 'serviceable' || care.on < exposedOn) return false
-  return care.on > exposedOn || (care.seq > exposure.seq && Date.parse(care.at) >= Date.parse(exposure.at))
+  return care.on > exposedOn || (care.seq > exposure.seq && !isLater(exposure.at, care.at))
 }
 
 /** An exposure newer than the last clearing care counts at once, whatever the interval. */
-export const judgeExposure: Judge = (rule, element) => {
+export const judgeExposure: Judge = (rule, element, _setting, _wearer, make) => {
   if (!('exposure' in rule.watch)) return undefined
   const { exposure: sort, clearedBy } = rule.watch
-  // Most gear has never met most things.
-  const isClean = !element.exposures.some((each) => each.exposure === sort)
-  const clearing = isClean ? [] : element.cares.filter((care) => clearedBy.includes(care.care))
-  const open = element.exposures.findLast(
-    (each) => each.exposure === sort && !clearing.some((care) => isCleared(each, care)),
-  )
-  if (!open)
-    return verdict(rule, element, 'ready', sort === 'water' ? 'dry' : `no open exposure to ${plain(sort)}`)
+  const { exposures, cares } = element
+  // Most gear has never met most things, and what it has met was mostly cleared by its newest care.
+  const isOpen = (each: ExposureRecord): boolean =>
+    each.exposure === sort &&
+    cares.findLast((care) => clearedBy.includes(care.care) && isCleared(each, care)) === undefined
+  const open = exposures.length ? exposures.findLast(isOpen) : undefined
+  return open
+    ? make(rule, element, rule.past, () => tellExposure(open, sort, clearedBy))
+    : make(rule, element, 'ready', () => ({
+        says: sort === 'water' ? 'dry' : `no open exposure to ${plain(sort)}`,
+      }))
+}
+
+function tellExposure(open: ExposureRecord, sort: Exposure, clearedBy: readonly Care[]): Told {
   const incident = open.incident ? ` at ${open.incident}` : ''
   const what = sort === 'water' ? 'wet' : sort === 'other' ? 'exposed' : `exposed to ${plain(sort)}`
   const since = { on: dateOf(open.at), what }
   const needs = clearedBy.map(plain).join(' or ')
-  const says = `${what}${incident} on ${sayDate(since.on)}, needs ${needs}`
-  return verdict(rule, element, rule.past, says, { since })
+  return { says: `${what}${incident} on ${sayDate(since.on)}, needs ${needs}`, since }
 }
 
 /**
@@ -66,29 +77,31 @@ const coldNote = (psi: number, celsius: number | undefined): string =>
     ? ` (at ${celsius} C; warmed to 21 C it would read about ${psiWhenWarm(psi, celsius)})`
     : ''
 
-export const judgePressure: Judge = (rule, element, setting) => {
+export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   if (!('reading' in rule.watch)) return undefined
   const { atMost } = rule.watch
-  const reading = element.readings.at(-1)
-  if (reading === undefined) return verdict(rule, element, 'unproven', 'its pressure has not been read')
+  const { ratedPsi, readings } = element
+  const reading = readings.at(-1)
+  if (reading === undefined)
+    return make(rule, element, 'unproven', () => ({ says: 'its pressure has not been read' }))
   const { psi, at, celsius } = reading
-  const note = coldNote(psi, celsius)
-  const since = { on: dateOf(at), what: `read ${psi} psi at ${clockOf(at)}` }
-  if (element.ratedPsi === undefined) {
-    return verdict(rule, element, 'unproven', `${psi} psi, but its rated pressure is not known`, { since })
+  const found = (state: Condition, says: (note: string) => string) =>
+    make(rule, element, state, () => ({
+      says: says(coldNote(psi, celsius)),
+      since: { on: dateOf(at), what: `read ${psi} psi at ${clockOf(at)}` },
+    }))
+  if (ratedPsi === undefined)
+    return found('unproven', () => `${psi} psi, but its rated pressure is not known`)
+  if (isLow(psi, ratedPsi, atMost)) {
+    const percent = Math.round(atMost * 100)
+    return found(
+      rule.past,
+      (note) => `${psi} psi is at or below ${percent}% of ${ratedPsi}${note}: change or refill it`,
+    )
   }
-  if (isLow(psi, element.ratedPsi, atMost)) {
-    const says = `${psi} psi is at or below ${Math.round(atMost * 100)}% of ${element.ratedPsi}${note}: change or refill it`
-    return verdict(rule, element, rule.past, says, { since })
-  }
-  const isFresh =
-    setting.tourSince === undefined
-      ? dateOf(at) === setting.today
-      : Date.parse(at) >= Date.parse(setting.tourSince)
-  if (!isFresh) {
-    return verdict(rule, element, 'unproven', `its pressure has not been read this tour, last ${psi} psi`, {
-      since,
-    })
-  }
-  return verdict(rule, element, 'ready', `${psi} of ${element.ratedPsi} psi${note}`, { since })
+  const { tourSince, today } = setting
+  const isFresh = tourSince === undefined ? dateOf(at) === today : !isLater(tourSince, at)
+  return isFresh
+    ? found('ready', (note) => `${psi} of ${ratedPsi} psi${note}`)
+    : found('unproven', () => `its pressure has not been read this tour, last ${psi} psi`)
 }

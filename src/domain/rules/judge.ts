@@ -1,11 +1,21 @@
 // Puts each rule in force to an element; which rule looks at what is data, so nothing here knows a limit.
 import type { Kind } from '../kinds.ts'
-import type { Policy, Rule, RuleInForce } from '../policy/shape.ts'
-import type { Element } from '../state.ts'
-import { judgeMatch, judgeSize } from './composition.ts'
+import type { Condition, Policy, Rule, RuleInForce } from '../policy/shape.ts'
+import { isHere, type Element } from '../state.ts'
+import { judgeMatch, judgePresence, judgeSize } from './composition.ts'
 import { judgeExposure, judgePressure, judgeTags } from './conditions.ts'
 import { judgeFitTest, judgeInterval, judgeLife } from './dates.ts'
-import { severity, type Judge, type Setting, type Verdict, type Wearer } from './verdict.ts'
+import {
+  bare,
+  severity,
+  verdict,
+  worse,
+  worstOf,
+  type Judge,
+  type Setting,
+  type Verdict,
+  type Wearer,
+} from './verdict.ts'
 
 /** Who looks at an element by a rule; undefined for a rule that is asked of the seat. */
 export function judgeFor({ watch }: Rule): Judge | undefined {
@@ -33,6 +43,9 @@ const readyOnly = (would: Verdict | undefined, because: string): readonly Verdic
 interface OfKind {
   inForce: RuleInForce[]
   off: Rule[]
+  /** The rules in force that are put to the element itself, each with who looks. */
+  judged: { rule: Rule; judge: Judge }[]
+  hasLooser: boolean
 }
 const ofKinds = new WeakMap<Policy, Map<Kind, OfKind>>()
 
@@ -44,7 +57,13 @@ function rulesFor(policy: Policy, kind: Kind): OfKind {
   if (!found) {
     const names = (rule: Rule): boolean => rule.kinds.includes(kind)
     const inForce = policy.rules.filter(({ rule }) => names(rule))
-    known.set(kind, (found = { inForce, off: policy.off.map((each) => each.rule).filter(names) }))
+    const off = policy.off.map((each) => each.rule).filter(names)
+    const hasLooser = off.length > 0 || inForce.some(({ base }) => base !== undefined)
+    const judged = inForce.flatMap(({ rule }) => {
+      const judge = judgeFor(rule)
+      return judge ? [{ rule, judge }] : []
+    })
+    known.set(kind, (found = { inForce, off, judged, hasLooser }))
   }
   return found
 }
@@ -74,4 +93,48 @@ export function judgeByAll(
 
 /** Every verdict on one element; with a wearer, also those about fit and assembly. */
 export const judgeElement = (element: Element, setting: Setting, wearer?: Wearer): Verdict[] =>
-  judgeByAll(setting.policy, element.kind, (rule) => judgeFor(rule)?.(rule, element, setting, wearer))
+  judgeByAll(setting.policy, element.kind, (rule) =>
+    judgeFor(rule)?.(rule, element, setting, wearer, verdict),
+  )
+
+/** Every verdict on a place, were this element in it: what must be there, then what its own rules and its wearer say. */
+export function judgePlace(
+  setting: Setting,
+  wearer: Wearer,
+  kind: Kind,
+  element: Element | undefined,
+): Verdict[] {
+  const presence = judgeByAll(setting.policy, kind, (rule) =>
+    judgePresence(rule, kind, element, wearer, verdict),
+  )
+  const present = element && isHere(element) ? judgeElement(element, setting, wearer) : []
+  return [...presence, ...present]
+}
+
+/** What the verdicts on an element come to; nothing is put in words for it. */
+export function conditionOf(element: Element, setting: Setting, wearer?: Wearer): Condition {
+  let worst: Condition = 'ready'
+  for (const { rule, judge } of rulesFor(setting.policy, element.kind).judged) {
+    const found = judge(rule, element, setting, wearer, bare)
+    if (found !== undefined && found !== 'ready') worst = worse(worst, found)
+  }
+  return worst
+}
+
+/** What the verdicts on a place come to. */
+export function conditionAt(
+  setting: Setting,
+  wearer: Wearer,
+  kind: Kind,
+  element: Element | undefined,
+): Condition {
+  // Whatever is here is present.
+  if (element && isHere(element)) return conditionOf(element, setting, wearer)
+  const { inForce } = rulesFor(setting.policy, kind)
+  return worstOf(
+    inForce.map(({ rule }) => ({ state: judgePresence(rule, kind, element, wearer, bare) ?? 'ready' })),
+  )
+}
+
+/** Does the published base say anything of this kind besides, where the department's own rules are looser? */
+export const hasLooser = (policy: Policy, kind: Kind): boolean => rulesFor(policy, kind).hasLooser

@@ -44,26 +44,44 @@ export interface Wearer {
   parts: ReadonlyMap<Kind, Element>
 }
 
-/** Looks at one element by one rule; undefined when the rule has nothing to look at here. */
-export type Judge = (rule: Rule, element: Element, setting: Setting, wearer?: Wearer) => Verdict | undefined
+/** What a verdict says beyond the condition it finds. */
+export type Told = { says: string } & Partial<Pick<Verdict, 'on' | 'lastGood' | 'since' | 'limit' | 'matter'>>
 
-export const verdict = (
+/** What becomes of what a judge finds; `tell` makes the words and dates, and is asked only where somebody reads them. */
+export type Make<T> = (
   rule: Rule,
   /** An element, or the place that one is missing from. */
-  { id, kind }: { id: Id | null; kind: Kind },
+  place: { id: Id | null; kind: Kind },
   state: Condition,
-  says: string,
-  more: Partial<Pick<Verdict, 'on' | 'lastGood' | 'since' | 'limit' | 'matter'>> = {},
-): Verdict => ({
-  element: id,
-  kind,
-  state,
-  matter: rule.matter,
-  rule: rule.id,
-  says: state === 'ready' ? says : withAdvice(rule, says),
-  on: null,
-  ...more,
-})
+  tell: () => Told,
+) => T
+
+/** Looks at one element by one rule; undefined when the rule has nothing to look at here. */
+export type Judge = <T>(
+  rule: Rule,
+  element: Element,
+  setting: Setting,
+  wearer: Wearer | undefined,
+  make: Make<T>,
+) => T | undefined
+
+/** The whole verdict, in words. */
+export const verdict: Make<Verdict> = (rule, { id, kind }, state, tell) => {
+  const { says, ...more } = tell()
+  return {
+    element: id,
+    kind,
+    state,
+    matter: rule.matter,
+    rule: rule.id,
+    says: state === 'ready' ? says : withAdvice(rule, says),
+    on: null,
+    ...more,
+  }
+}
+
+/** The bare condition: most of a department is ready, and nobody reads why. */
+export const bare: Make<Condition> = (_rule, _place, state) => state
 
 /** What to do about it, and whether the rule is confirmed: nobody is to be grounded by a figure of unknown standing unawares. */
 function withAdvice({ advice, limit, source }: Rule, says: string): string {

@@ -5,6 +5,7 @@ import type { Id } from '../../domain/gear.ts'
 import { CARES, factsOf, isHeldBySeat, type Care } from '../../domain/kinds.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
 import { judgeExposure } from '../../domain/rules/conditions.ts'
+import { bare } from '../../domain/rules/verdict.ts'
 import { nameOf, sayMember } from '../../domain/decide/decision.ts'
 import { isHere, standInOf, type Element } from '../../domain/state.ts'
 import type { View } from '../view.ts'
@@ -135,7 +136,7 @@ export function caresOf(view: View, elements: readonly Element[]): Care[] {
     elements.flatMap((element): Care[] => {
       const { watch } = rule
       if (!('exposure' in watch) || !rule.kinds.includes(element.kind)) return []
-      return judgeExposure(rule, element, setting)?.state === 'ready' ? [] : watch.clearedBy
+      return judgeExposure(rule, element, setting, undefined, bare) === 'ready' ? [] : watch.clearedBy
     }),
   )
   const clears = (care: Care): number => clearing.filter((each) => each === care).length

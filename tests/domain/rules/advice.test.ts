@@ -7,6 +7,7 @@ import { judgePresence } from '../../../src/domain/rules/composition.ts'
 import { psiWhenWarm } from '../../../src/domain/rules/conditions.ts'
 import { given } from '../given.ts'
 import { CASES } from './cases.ts'
+import { verdict } from '../../../src/domain/rules/verdict.ts'
 import { BASE, exposed, gear, policyWith, presenceOf, read, ruleOf, verdictOf, wearer } from './judging.ts'
 
 const AT_NOON = '2026-11-24T12:00:00.000-05:00'
@@ -58,7 +59,8 @@ describe('the advice of a rule', () => {
 
   it('of what must be there is said of a gap', () => {
     const advice = 'look in the drying room'
-    const missing = judgePresence({ ...ruleOf('element-missing'), advice }, 'hood', undefined, wearer())!
+    const rule = { ...ruleOf('element-missing'), advice }
+    const missing = judgePresence(rule, 'hood', undefined, wearer(), verdict)!
     expect(missing.says).toBe(`missing; ${advice}`)
     expect(presenceOf('element-missing', 'hood', undefined)!.says).toBe('missing')
   })

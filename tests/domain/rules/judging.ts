@@ -5,7 +5,7 @@ import { layOver } from '../../../src/domain/policy/in-force.ts'
 import type { Condition, Overlay, Policy, Rule } from '../../../src/domain/policy/shape.ts'
 import { judgePresence } from '../../../src/domain/rules/composition.ts'
 import { judgeElement } from '../../../src/domain/rules/judge.ts'
-import type { Setting, Verdict, Wearer } from '../../../src/domain/rules/verdict.ts'
+import { verdict, type Setting, type Verdict, type Wearer } from '../../../src/domain/rules/verdict.ts'
 import type { CareRecord, Element, FitTest, Member, Said, Seat } from '../../../src/domain/state.ts'
 
 export const BASE = BASES.get(DEFAULT_BASE)!
@@ -83,7 +83,7 @@ export const verdictOf = (rule: string, element: Element, day: Day, worn?: Weare
 
 /** What one rule says of a place, given the element that is on the books for it. */
 export const presenceOf = (rule: string, kind: Kind, assigned: Element | undefined, worn = wearer()) =>
-  judgePresence(ruleOf(rule), kind, assigned, worn)
+  judgePresence(ruleOf(rule), kind, assigned, worn, verdict)
 
 /** The policy that an overlay makes of a base, the default one unless it says otherwise. */
 export const policyWith = (overlay: Overlay, base = BASE): Policy => layOver(base, overlay)

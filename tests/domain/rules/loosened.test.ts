@@ -9,6 +9,7 @@ import type { Element } from '../../../src/domain/state.ts'
 import { fitCrew, reads, sendsAway } from '../fit-crew.ts'
 import { NOW } from '../given.ts'
 import { overlay, reason, type Change } from '../overlay.ts'
+import { verdict } from '../../../src/domain/rules/verdict.ts'
 import { BASE, called, cared, exposed, gear, policyWith, ruleOf, verdictOf, wearer } from './judging.ts'
 
 const CLEANING = 'advanced-cleaning-interval'
@@ -120,7 +121,13 @@ describe('a looser rule', () => {
 describe('what must be there', () => {
   const judged = (change: Change, coat: string) =>
     judgeByAll(policyWith(overlay(change)), 'drag-rescue-device', (rule) =>
-      judgePresence(rule, 'drag-rescue-device', undefined, wearer([gear('coat-shell', { edition: coat })])),
+      judgePresence(
+        rule,
+        'drag-rescue-device',
+        undefined,
+        wearer([gear('coat-shell', { edition: coat })]),
+        verdict,
+      ),
     ).map(({ state, loosened, says }) => [state, loosened, says])
   const id = 'drag-rescue-device-by-edition'
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Rule } from '../../../src/domain/policy/shape.ts'
 import { judgePresence } from '../../../src/domain/rules/composition.ts'
 import { newestCare } from '../../../src/domain/rules/dates.ts'
-import { byWeight, type Verdict } from '../../../src/domain/rules/verdict.ts'
+import { byWeight, verdict, type Verdict } from '../../../src/domain/rules/verdict.ts'
 import type { Element } from '../../../src/domain/state.ts'
 import { overlay } from '../overlay.ts'
 import {
@@ -136,6 +136,7 @@ describe('what must be there', () => {
       'drag-rescue-device',
       assigned,
       wearer([gear('coat-shell', coat)]),
+      verdict,
     )!
 
   it('is named where it is on the books, and nameless where none is', () => {
