@@ -1,46 +1,18 @@
 // What takes the last act back: the opposite command, or a correction of the record; it must never hide that the act was done.
 import { SETUP, type Command, type Dated, type Unsigned } from './commands.ts'
 import { decide } from './decide.ts'
+import { recordsOf } from './decide/amend.ts'
+import { nameAmong } from './decide/amend-meant.ts'
 import type { Event, EventOf } from './events.ts'
 import type { Id } from './gear.ts'
-import { familyOf } from './kinds.ts'
 import { assigned, holderOf, place, type State } from './state.ts'
-import { instantToMs, type Instant } from './time.ts'
+import type { Instant } from './time.ts'
 
 /** The commands that take an act back, or why none does and what to do instead. */
 export type Undoing = { commands: Unsigned[] } | { instead: string }
 
 export const TAGGED_BY_MISTAKE = 'tagged by mistake'
 export const RECORDED_BY_MISTAKE = 'recorded by mistake'
-
-/** Events of one act are recorded one after the other; nobody does two acts within this time. */
-const ONE_ACT_MS = 3_000
-
-/** The events that the last key recorded together, the newest first: an assembly's layers, a batch of one care, a reading with its answer. */
-export function lastAct(newest: readonly Event[]): Event[] {
-  const act: Event[] = []
-  for (const event of newest) {
-    const later = act.at(-1)
-    if (later && !isOneAct(event, later)) break
-    act.push(event)
-  }
-  return act
-}
-
-const recordedMs = ({ at, data }: Event): number => instantToMs(data.recordedAt ?? at) ?? 0
-
-function isOneAct(earlier: Event, later: Event): boolean {
-  if (earlier.by !== later.by || recordedMs(later) - recordedMs(earlier) > ONE_ACT_MS) return false
-  if (earlier.type === 'pressure-read' && later.type === 'seat-answered') return true
-  if (earlier.type === 'care-recorded' && later.type === 'care-recorded') {
-    const [one, two] = [earlier.data, later.data]
-    return one.care === two.care && one.on === two.on && one.result === two.result
-  }
-  if (!isSwap(earlier) || earlier.type !== later.type) return false
-  return earlier.data.seat === later.data.seat && familyOf(earlier.data.kind).includes(later.data.kind)
-}
-const isSwap = (event: Event): event is EventOf<'element-swapped' | 'swap-reversed'> =>
-  event.type === 'element-swapped' || event.type === 'swap-reversed'
 
 /** What takes these events of one act back, the newest first; whether it may be done now is for `decide`. */
 export function undoOf(act: readonly Event[], state: State, at: Instant): Undoing {
@@ -118,7 +90,7 @@ function undoOne(event: Event, state: State, at: Instant): Undoing {
     case 'element-retired':
       return instead('What is retired stays retired. If it is in use after all, add it under a new id.')
     case 'event-amended':
-      return unamend(event)
+      return unamend(event, state)
     case 'item-acknowledged':
       return instead('What was read was read. The item stays open until it is settled.')
     case 'pin-set':
@@ -189,14 +161,24 @@ function mayBe(command: Unsigned, state: State, at: Instant): boolean {
 }
 
 /** A value goes back to what it was; what was withdrawn, or said nothing before, has to be recorded anew. */
-function unamend({ data: { seq, subject, care, was, with: now } }: EventOf<'event-amended'>): Undoing {
+function unamend({ data }: EventOf<'event-amended'>, state: State): Undoing {
+  const { seq, subject, was, with: now } = data
   const before = Object.fromEntries(Object.keys(now).map((key) => [key, was[key] ?? null]))
-  return now['withdrawn'] || Object.values(before).some((each) => each === null)
-    ? instead(`A correction stays as it is. If event ${seq} was right after all, record it anew.`)
-    : does({
-        do: 'amend',
-        seq,
-        why: RECORDED_BY_MISTAKE,
-        with: { ...(subject && { subject }), ...(care && { of: care }), ...before },
-      })
+  if (now['withdrawn'] || Object.values(before).some((each) => each === null))
+    return instead(`A correction stays as it is. If event ${seq} was right after all, record it anew.`)
+  // It goes by what it says now: the care or the day may be what was corrected.
+  const records = recordsOf(state, seq)
+  const amended = records.find(
+    ({ type, subject: whose, said }) =>
+      type === data.type &&
+      whose === subject &&
+      (['care', 'on'] as const).every((name) => !data[name] || said[name] === (now[name] ?? data[name])),
+  )
+  const of = amended && nameAmong(amended, records)
+  return does({
+    do: 'amend',
+    seq,
+    why: RECORDED_BY_MISTAKE,
+    with: { ...(subject && { subject }), ...(of && { of }), ...before },
+  })
 }

@@ -136,6 +136,25 @@ test('of two cares that one batch recorded for one element, the one that is mean
   expect(sorts(withdrawn)).toEqual(['advanced-cleaning 2026-11-23'])
 })
 
+test('of two cleanings of one element in a file the one of the day that is meant is corrected', () => {
+  const cares = ['2026-10-01', '2026-11-01'].map((on) => ({
+    element: 'HO-1',
+    care: 'advanced-cleaning' as const,
+    on,
+    result: 'serviceable' as const,
+  }))
+  const file = { members: [], elements: [], fitTests: [], changes: [] }
+  const board = logAfter({ do: 'import-records', file: 'cares.csv', ...file, cares }).type('c')
+  expect(board.text()).toContain('advanced cleaning 2026-11-01')
+  board.pick('2026-11-01', 'day it was done').write('2026-11-02').write('misread').press('enter')
+  expect(
+    board.state.elements
+      .get('HO-1')!
+      .cares.slice(-2)
+      .map((each) => each.on),
+  ).toEqual(['2026-10-01', '2026-11-02'])
+})
+
 test('what was done is not corrected but undone, and an answer is called again: the log says which', () => {
   const acts = logAfter({ do: 'clear-seat', seat: 'E6-2' }).type('c')
   expect(acts.ui.message!.text).toMatch(/cannot be amended any more/)

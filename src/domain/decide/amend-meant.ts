@@ -34,6 +34,13 @@ function namesOf({ type, said }: StandingRecord): string[] {
   return said['on'] === undefined ? [what] : [what, `${what} ${String(said['on'])}`]
 }
 
+/** The shortest name that tells a record from the others of one subject; none where it is the only one, or like another in all. */
+export function nameAmong(record: StandingRecord, records: readonly StandingRecord[]): string | undefined {
+  const others = records.filter((each) => each !== record && each.subject === record.subject)
+  if (!others.length) return undefined
+  return namesOf(record).find((name) => !others.some((other) => namesOf(other).includes(name)))
+}
+
 /** One event can hold several records (an import, a batch, a crew's exposure): `subject` and `of` in `with` say which is meant. */
 export function pick(seq: number, records: StandingRecord[], asked: Meant): StandingRecord | string {
   const { subject, of } = asked
@@ -52,8 +59,7 @@ export function pick(seq: number, records: StandingRecord[], asked: Meant): Stan
   if (meant.every((each) => each.type === 'element-tagged')) {
     return `Event ${seq} says several things of ${one.subject}: lift its tag and tag it again instead.`
   }
-  // The shortest name that none of the others has.
-  const name = namesOf(one).find((each) => !others.some((other) => namesOf(other).includes(each)))
+  const name = nameAmong(one, meant)
   const what = meant.every((each) => each.type === 'care-recorded') ? 'cares' : 'things'
   return `Event ${seq} records several ${what} of ${one.subject}. Say which in "with": {"subject": "${one.subject}", "of": "${name}"}.`
 }

@@ -1,9 +1,8 @@
 // What is started from the log: correcting or withdrawing the record in hand, and choosing which records are shown.
-import { plain } from '../../domain/kinds.ts'
 import { changeOf, fieldsOf, sayValue, valueIn, type Field } from '../../domain/corrections.ts'
 import type { Command } from '../../domain/commands.ts'
 import { recordsOf } from '../../domain/decide/amend.ts'
-import type { StandingRecord } from '../../domain/decide/amend-meant.ts'
+import { nameAmong, type StandingRecord } from '../../domain/decide/amend-meant.ts'
 import { capital, nameOf, sayMember } from '../../domain/decide/decision.ts'
 import type { State } from '../../domain/state.ts'
 import type { View } from '../view.ts'
@@ -20,7 +19,7 @@ function askSubject({ state }: View, answers: Answers, records: readonly Standin
   const options = records.map((each) => ({
     value: keyOf(each, records),
     label: sayThing(state, each.subject),
-    note: isAmongSeveral(each, records) ? plain(String(each.said['care'])) : '',
+    note: nameAmong(each, records)?.replaceAll(/-(?=[a-z])/g, ' ') ?? '',
   }))
   const isExposure = records[0]!.type === 'exposure-recorded'
   const whole = { value: ALL, label: 'The exposure of all of them' }
@@ -32,11 +31,11 @@ function askSubject({ state }: View, answers: Answers, records: readonly Standin
   }
 }
 
-/** One event can record several cares of one element: then the care is part of what is meant. */
-const isAmongSeveral = (record: StandingRecord, records: readonly StandingRecord[]): boolean =>
-  records.some((each) => each !== record && each.subject === record.subject)
-const keyOf = (record: StandingRecord, records: readonly StandingRecord[]): string =>
-  isAmongSeveral(record, records) ? `${record.subject} ${String(record.said['care'])}` : record.subject
+/** One event can record several things of one element: then its name, after a space, is part of what is meant. */
+function keyOf(record: StandingRecord, records: readonly StandingRecord[]): string {
+  const name = nameAmong(record, records)
+  return name === undefined ? record.subject : `${record.subject} ${name}`
+}
 
 const sayThing = (state: State, id: string): string => {
   const element = state.elements.get(id)
@@ -80,21 +79,17 @@ function askValue(view: View, answers: Answers, record: StandingRecord, field: F
   const fault = (text: string): string | undefined => {
     if (text === before) return 'That is what it says now.'
     if (field.isNumber && !/^-?\d+$/.test(text)) return `"${text}" is not a whole number.`
-    return refusalOf(view, amendOf(answers, record, changeOf(record, field, text)))
+    return refusalOf(view, amendOf(answers, changeOf(record, field, text)))
   }
   return { ask: 'write', name: 'value', title, hint: `it says: ${before || 'nothing yet'}`, fault }
 }
 
-const amendOf = (answers: Answers, record: StandingRecord, change: object, why = '-') => ({
-  do: 'amend' as const,
-  seq: Number(answers['seq']),
-  why,
-  with: {
-    ...(answers['subject'] !== undefined && answers['subject'] !== ALL && { subject: record.subject }),
-    ...(answers['subject']?.includes(' ') && answers['subject'] !== ALL && { of: record.said['care'] }),
-    ...change,
-  },
-})
+function amendOf(answers: Answers, change: object, why = '-') {
+  const { subject: meant = ALL, seq } = answers
+  const [subject, ...name] = meant.split(' ')
+  const which = meant === ALL ? {} : { subject, ...(name.length && { of: name.join(' ') }) }
+  return { do: 'amend' as const, seq: Number(seq), why, with: { ...which, ...change } }
+}
 
 /** Started on the record in hand: its number and what it says are the first answers. */
 export const correct: Action = {
@@ -117,7 +112,7 @@ export const correct: Action = {
       (field && askValue(view, answers, record, field)) ?? askWords(answers, 'why', 'Why is it corrected?')
     if (more) return more
     const change = field ? changeOf(record, field, answers['value']!) : { withdrawn: true }
-    const command = { ...amendOf(answers, record, change, answers['why']), by: view.speaker! } as Command
+    const command = { ...amendOf(answers, change, answers['why']), by: view.speaker! } as Command
     const now = field
       ? `${capital(field.label.split(',')[0]!)}: ${sayValue(field, answers['value']!)}, was ${(sayValue(field, valueIn(record, field)) || 'nothing').replace(/\.$/, '')}.`
       : `withdrawn for ${record.subject}.`

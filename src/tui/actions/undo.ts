@@ -2,7 +2,8 @@
 import type { Command } from '../../domain/commands.ts'
 import { sayMember } from '../../domain/decide/decision.ts'
 import { tell } from '../../domain/tell.ts'
-import { lastAct, undoOf } from '../../domain/undo.ts'
+import { undoOf } from '../../domain/undo.ts'
+import { lastAct } from '../../domain/undo/last-act.ts'
 import type { View } from '../view.ts'
 import { confirm, foretell, type Action, type LookLine, type Step } from './action.ts'
 
