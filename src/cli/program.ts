@@ -84,7 +84,10 @@ function describe(world: World, choose: (work: Work) => void): Command {
 
   add('status', 'every riding position, its state and its reasons, once')
     .option('--json', 'as JSON')
-    .option('--at <instant>', 'judge that instant from what was known then')
+    .option(
+      '--at <instant>',
+      'judge that instant from what was known then: "2026-11-24 07:00", or with an offset',
+    )
     .option('--log <file>', 'judge an exported log (JSON) again from its own evidence; needs no station')
     .action((options) =>
       choose(async (world) => (await import('./status.ts')).status(world, { ...station(), ...options })),

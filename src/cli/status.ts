@@ -5,13 +5,14 @@ import { arrange, type Board } from '../domain/board.ts'
 import { SETUP } from '../domain/commands.ts'
 import { apply } from '../domain/evolve.ts'
 import { emptyState, type State } from '../domain/state.ts'
-import { instantIn, instantToMs, type Instant } from '../domain/time.ts'
+import { instantIn, type Instant } from '../domain/time.ts'
 import { isJudgedTrue, judgedAgain, readinessLogShape, type ReadinessLog } from '../exports/readiness-log.ts'
 import { sayTorn, statusJson, statusText, type Wholeness } from '../exports/status.ts'
 import type { Session } from '../session.ts'
 import { readEvents } from '../store/station.ts'
 import { whyOf } from '../store/trouble.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
+import { readAt } from './at-instant.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 
@@ -24,21 +25,16 @@ interface StatusOptions {
 
 export async function status(world: World, options: StatusOptions): Promise<ExitStatus> {
   if (options.log !== undefined) return statusOfLog(world, options.log, options)
-  const atMs = options.at === undefined ? undefined : instantToMs(options.at)
-  if (options.at !== undefined && atMs === undefined) {
-    return complain(
-      world,
-      `--at ${options.at} is not an instant with its offset. Write it as 2026-11-24T07:00:00-05:00.`,
-      2,
-    )
-  }
   return withStation(world, options.station, (session, folder) => {
     const zone = session.state.station!.timeZone
-    if (atMs === undefined) return judge(world, options, session, session.state, session.now())
-    const known = knownBy(folder, atMs)
+    if (options.at === undefined) return judge(world, options, session, session.state, session.now())
+    const at = readAt(options.at, zone)
+    if ('wrong' in at) return complain(world, at.wrong, 2)
+    if (at.note) world.stderr.write(`Note: ${at.note}\n`)
+    const known = knownBy(folder, at.ms)
     if (!known.station)
       return complain(world, `Nothing was recorded in this station before ${options.at}.`, 1)
-    return judge(world, options, session, known, instantIn(atMs, zone))
+    return judge(world, options, session, known, instantIn(at.ms, zone))
   })
 }
 

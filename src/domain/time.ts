@@ -64,18 +64,25 @@ export function isLater(one: Instant, other: Instant): boolean {
 
 const DAY_MS = 86_400_000
 
+/** A local date and wall clock time by the offset of the day before and of the day after. The library would choose by the machine's own zone. */
+const instantsNear = (date: LocalDate, time: string, zone: string): [Instant, Instant] => {
+  const ms = Date.parse(`${date}T${time}:00Z`)
+  const by = (near: number): Instant =>
+    instantIn(ms - tzOffset(zone, new UTCDateMini(ms + near)) * 60_000, zone)
+  return [by(-DAY_MS), by(DAY_MS)]
+}
+
+/** Every instant at which the wall clock shows this: none where a clock change skips it, two where it comes twice. */
+export const instantsAt = (date: LocalDate, time: string, zone: string): Instant[] => [
+  ...new Set(instantsNear(date, time, zone).filter((each) => each.startsWith(`${date}T${time}`))),
+]
+
 /**
  * The instant at which a local date and wall clock time falls. A time skipped by a clock change moves on; of one
- * that comes twice it is the first. The library would choose by the machine's own zone.
+ * that comes twice it is the first.
  */
-export function instantOf(date: LocalDate, time: string, zone: string): Instant {
-  const wall = `${date}T${time}`
-  const ms = Date.parse(`${wall}:00Z`)
-  const [first, second] = [-DAY_MS, DAY_MS].map((near) =>
-    instantIn(ms - tzOffset(zone, new UTCDateMini(ms + near)) * 60_000, zone),
-  )
-  return !first!.startsWith(wall) && second!.startsWith(wall) ? second! : first!
-}
+export const instantOf = (date: LocalDate, time: string, zone: string): Instant =>
+  instantsAt(date, time, zone)[0] ?? instantsNear(date, time, zone)[0]
 
 /** Deadlines repeat across a department, so the same few sums are asked for again and again. */
 const sums = new Map<Duration | number, Map<LocalDate, LocalDate>>()

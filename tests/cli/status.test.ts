@@ -91,11 +91,19 @@ describe('of a crew that is fit to ride', () => {
     expect(stderr).toBe('bayboard: Nothing was recorded in this station before 2001-01-01T00:00:00Z.\n')
   })
 
-  test.each(['yesterday', '2026-11-24', '2026-11-24T07:00:00', '2026-02-30T07:00:00Z', ''])(
-    'at %j is wrong usage: an instant has its date, time and offset',
+  test('at a date and time by the station’s own clock says whose clock it took', () => {
+    for (const at of [`${tenth} 00:00`, `${tenth}T00:00`, `${tenth} 00:00:00`]) {
+      const { stdout, stderr } = bayboard(['status', '--json', '--at', at], { station })
+      expect((JSON.parse(stdout) as Status).at).toBe(`${tenth}T00:00:00.000-07:00`)
+      expect(stderr).toBe(`Note: --at ${at} was taken by the clock of the station, America/Phoenix.\n`)
+    }
+  })
+
+  test.each(['yesterday', '2026-11-24', '2026-11-24 25:00', '2026-02-30 07:00', '2026-02-30T07:00:00Z', ''])(
+    'at %j is wrong usage: an instant has its date and time',
     (at) => {
       const { status, stderr } = bayboard(['status', '--at', at], { station })
-      expect(stderr).toMatch(/^bayboard: --at .*is not an instant with its offset\. Write it as [^\n]+\n$/)
+      expect(stderr).toMatch(/^bayboard: --at .*is not a date and time\. Write it [^\n]+\n$/)
       expect(status).toBe(2)
     },
   )
