@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { assessNow } from '../domain/assess.ts'
 import { arrange } from '../domain/board.ts'
-import { sayShapeError } from '../domain/commands.ts'
+import { sayShapeError } from '../domain/shape-error.ts'
 import { pricesShape, type Prices } from '../domain/forecast/budget.ts'
 import { forecast as forecastOf } from '../domain/forecast/deadlines.ts'
 import { GROUPINGS, type Grouping } from '../domain/forecast/groups.ts'

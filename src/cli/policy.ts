@@ -8,6 +8,7 @@ import { plain, wordOf } from '../domain/kinds.ts'
 import { saySource } from '../domain/explain.ts'
 import { baseOf } from '../domain/policy/bases.ts'
 import { faultsOf, policyOf, sayLimit } from '../domain/policy/in-force.ts'
+import { writingFaults } from '../domain/policy/overlay-faults.ts'
 import { overlayShape, type Overlay, type RuleInForce } from '../domain/policy/shape.ts'
 import { asksPin } from '../domain/pin.ts'
 import type { State } from '../domain/state.ts'
@@ -63,13 +64,7 @@ function readOverlay(
     return { unreadable: `${file} cannot be read: ${why}. Nothing was changed.` }
   }
   const parsed = overlayShape.safeParse(input)
-  if (!parsed.success) {
-    return {
-      faults: parsed.error.issues.map(
-        (issue) => `${issue.path.map(String).join('.') || 'the file'}: ${issue.message}.`,
-      ),
-    }
-  }
+  if (!parsed.success) return { faults: writingFaults(parsed.error, input) }
   const faults = faultsOf(baseOf(state), parsed.data)
   return faults.length ? { faults } : { overlay: parsed.data }
 }

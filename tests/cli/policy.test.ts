@@ -13,6 +13,10 @@ beforeEach(() => {
 const policy = (...args: string[]) => bayboard(['policy', ...args], { station })
 const overlayFile = (...changes: object[]): string =>
   fileWith(JSON.stringify({ name: 'Larch Hill', changes, add: [] }), 'overlay.json')
+const README_OVERLAY = /```json\n(\{\n {2}"name"[^]*?)```/.exec(readFileSync('README.md', 'utf8'))![1]!
+const {
+  add: [added],
+} = JSON.parse(README_OVERLAY) as { add: [object] }
 const tighter = { id: 'structural-service-life', limit: 'P8Y', reason: 'Our chief decided so.' }
 const looser = { id: 'flow-test-interval', warn: 'P14D', reason: 'The bench is next door.' }
 
@@ -51,6 +55,35 @@ describe('check', () => {
       expect(lines(stderr).at(-1)).toBe(`bayboard: ${file} cannot be adopted: 1 fault. Nothing was changed.`)
     }
     expect(journalOf(station)).toBe(before)
+  })
+
+  test('names each fault by its rule, in the words of who has to mend it', () => {
+    const file = fileWith(
+      JSON.stringify({
+        name: 'Larch Hill',
+        changes: [{ id: 'fit-test', limit: '8 years' }, { id: 'wet', limt: 'P1Y', reason: 'x' }, 7],
+        add: [{ ...added, kinds: [], watch: { since: 'never' } }],
+      }),
+    )
+    expect(lines(policy('check', file).stderr).slice(0, -1)).toEqual([
+      'The change of fit-test: limit must be a duration such as P10Y, P6M or P60D.',
+      'The change of fit-test has no reason: say why the department departs from the base.',
+      'The change of wet holds something not asked for: limt. A change holds: id, limit, first, warn, past, off, reason.',
+      'Change 3 must be an object.',
+      'The added rule hood-inspection: kinds must name at least 1.',
+      'The added rule hood-inspection: watch is nothing that a rule can look at; "bayboard schema overlay" lists what there is.',
+    ])
+  })
+
+  test('the overlay of the README can be copied as it stands', () => {
+    const example = fileWith(README_OVERLAY, 'overlay.json')
+    expect(policy('check', example)).toMatchObject({
+      status: 0,
+      stdout: expect.stringContaining('can be adopted: 1 rules changed, 1 added.'),
+      stderr: '',
+    })
+    expect(policy('adopt', example).status).toBe(0)
+    expect(policy('show').stdout).toContain('Our washer is free')
   })
 
   test.each([

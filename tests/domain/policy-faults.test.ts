@@ -17,28 +17,28 @@ describe('an overlay is faulted', () => {
     [
       'for a rule changed twice',
       overlay({ id: 'fit-test', limit: 'P6M' }, { id: 'fit-test', warn: 'P60D' }),
-      ['changes.1: rule "fit-test" is changed twice.'],
+      ['Change 2: rule "fit-test" is changed twice.'],
     ],
     [
       'for a limit where there is none to change',
       overlay({ id: 'wet', limit: 'P6M' }),
-      ['changes.0: rule "wet" has no limit to change.'],
+      ['Change 1: rule "wet" has no limit to change.'],
     ],
     [
       'for a limit by construction of gear that has none',
       overlay({ id: 'fit-test', limit: { carbon: 'P1Y' } }),
-      ['changes.0: rule "fit-test" is not about cylinders alone, so its limit cannot go by construction.'],
+      ['Change 1: rule "fit-test" is not about cylinders alone, so its limit cannot go by construction.'],
     ],
     [
       'for a change that changes nothing',
       overlay({ id: 'fit-test' }),
-      ['changes.0: it changes nothing of rule "fit-test".'],
+      ['Change 1: it changes nothing of rule "fit-test".'],
     ],
     ['never, for a rule switched off and no more', overlay({ id: 'fit-test', off: true }), []],
     [
       'for a rule that is already there',
       { ...overlay(), add: [wet] },
-      ['add.0: there is already a rule "wet". Change it, or give the new one another id.'],
+      ['Added rule 1: there is already a rule "wet". Change it, or give the new one another id.'],
     ],
     [
       'for two new rules of one id',
@@ -49,12 +49,12 @@ describe('an overlay is faulted', () => {
           { ...wet, id: 'dry' },
         ],
       },
-      ['add.1: there is already a rule "dry". Change it, or give the new one another id.'],
+      ['Added rule 2: there is already a rule "dry". Change it, or give the new one another id.'],
     ],
     [
       'for a new rule that counts days without a limit',
       { ...overlay(), add: [{ ...wet, id: 'dry', watch: { since: 'manufactured' as const } }] },
-      ['add.0: rule "dry" needs a limit.'],
+      ['Added rule 1: rule "dry" needs a limit.'],
     ],
   ])('%s', (_name, given, faults) => {
     expect(faultsOf(BASE, given)).toEqual(faults)
@@ -63,7 +63,7 @@ describe('an overlay is faulted', () => {
   it('for a rule that the base has not, naming those it has', () => {
     const [fault] = faultsOf(BASE, overlay({ id: 'socks', off: true }))
     expect(fault).toBe(
-      `changes.0: ${BASE.name} has no rule "socks". Its rules are: ${BASE.rules.map((rule) => rule.id).join(', ')}.`,
+      `Change 1: ${BASE.name} has no rule "socks". Its rules are: ${BASE.rules.map((rule) => rule.id).join(', ')}.`,
     )
   })
 })

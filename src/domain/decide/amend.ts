@@ -1,6 +1,7 @@
 // Decides corrections: a new event that names the one it amends. A record of fact is amended, an act is undone by its opposite.
 import type * as z from 'zod'
-import { sayShapeError, type CommandOf, type Dated } from '../commands.ts'
+import type { CommandOf, Dated } from '../commands.ts'
+import { sayShapeError } from '../shape-error.ts'
 import type { EventData } from '../events.ts'
 import type { Id } from '../gear.ts'
 import {

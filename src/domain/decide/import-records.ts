@@ -1,5 +1,6 @@
 // Decides a file that changes or adds to what is known: all of its rows or none of them. What it replaces is recorded beside what it says.
-import { sayShapeError, type CommandOf, type Dated } from '../commands.ts'
+import type { CommandOf, Dated } from '../commands.ts'
+import { sayShapeError } from '../shape-error.ts'
 import type { DoneCare } from '../events.ts'
 import { dateShape, idShape, labelShape, memberShape, type Id } from '../gear.ts'
 import { isHeldBySeat } from '../kinds.ts'

@@ -94,7 +94,7 @@ export function faultsOf(base: BasePolicy, overlay: Overlay): string[] {
   const seen = new Set<string>()
   const faults: string[] = []
   overlay.changes.forEach((change, index) => {
-    const where = `changes.${index}`
+    const where = `Change ${index + 1}`
     if (!known.has(change.id)) {
       faults.push(
         `${where}: ${base.name} has no rule "${change.id}". Its rules are: ${[...known].join(', ')}.`,
@@ -117,12 +117,13 @@ export function faultsOf(base: BasePolicy, overlay: Overlay): string[] {
   overlay.add.forEach((rule, index) => {
     if (known.has(rule.id) || overlay.add.findIndex((each) => each.id === rule.id) !== index) {
       faults.push(
-        `add.${index}: there is already a rule "${rule.id}". Change it, or give the new one another id.`,
+        `Added rule ${index + 1}: there is already a rule "${rule.id}". Change it, or give the new one another id.`,
       )
     }
     const counts = 'since' in rule.watch
-    if (counts && rule.limit === undefined) faults.push(`add.${index}: rule "${rule.id}" needs a limit.`)
-    if (isMisplaced(rule.limit, rule)) faults.push(`add.${index}: ${sayMisplaced(rule)}`)
+    if (counts && rule.limit === undefined)
+      faults.push(`Added rule ${index + 1}: rule "${rule.id}" needs a limit.`)
+    if (isMisplaced(rule.limit, rule)) faults.push(`Added rule ${index + 1}: ${sayMisplaced(rule)}`)
   })
   return faults
 }

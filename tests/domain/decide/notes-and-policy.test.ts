@@ -46,15 +46,15 @@ describe('adopt-policy', () => {
   test.each([
     [
       { changes: [{ ...change, limit: undefined }] },
-      'The overlay was not adopted. changes.0: it changes nothing of rule "structural-service-life".',
+      'The overlay was not adopted. Change 1: it changes nothing of rule "structural-service-life".',
     ],
     [
       { changes: [change, change] },
-      'The overlay was not adopted. changes.1: rule "structural-service-life" is changed twice.',
+      'The overlay was not adopted. Change 2: rule "structural-service-life" is changed twice.',
     ],
     [
       { changes: [{ ...change, id: 'tagged-out' }] },
-      'The overlay was not adopted. changes.0: rule "tagged-out" has no limit to change.',
+      'The overlay was not adopted. Change 1: rule "tagged-out" has no limit to change.',
     ],
     [
       { changes: [{ ...change, reason: undefined }] },
