@@ -37,6 +37,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
 
   const stoppedBy = (): string | undefined => fault ?? keeper.stopped ?? trouble
   const zone = (): string => state.station?.timeZone ?? 'UTC'
+  const now = (): Instant => instantIn(clock(), zone())
   const tell = (): void => watchers.forEach((changed) => changed())
 
   /** Takes in everything appended by others, copying the state once. */
@@ -54,8 +55,8 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
         refused: `${command.at} is still to come: "at" may name the past, not the future. Nothing was recorded.`,
       }
     }
-    const at = instantIn(givenMs, zone())
     const now = instantIn(nowMs, zone())
+    const at = givenMs === nowMs ? now : instantIn(givenMs, zone())
     const decision = decide({ ...withoutPin(command), at, proof: proofOf(command, state, now) }, state)
     if ('refused' in decision) return refuse(decision, right, { at: now, by: command.by })
     const late = nowMs - givenMs > LATE_MS ? { recordedAt: now } : {}
@@ -78,7 +79,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     const isNew = state.sealKey === null && 'key' in made
     const answer = record(right, isNew ? { ...draft, data: { ...draft.data, sealKey: made.key } } : draft)
     if (!('accepted' in answer)) return answer
-    const seal = 'failed' in made ? made : sealing.seal(made.key, draft.data.tour, instantIn(clock(), zone()))
+    const seal = 'failed' in made ? made : sealing.seal(made.key, draft.data.tour, now())
     return { ...answer, seal }
   }
 
@@ -91,7 +92,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     const made = right.sealing.makeKey(replaces)
     if ('failed' in made) return made
     const data = { ...made, replaces, why }
-    return record(right, { type: 'key-made', data, at: instantIn(clock(), zone()), by })
+    return record(right, { type: 'key-made', data, at: now(), by })
   }
 
   function record(right: AppendRight, draft: Draft & { at: Instant; by: string }): Answer {
@@ -104,9 +105,8 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
   /** One turn alone with the journal: an unfinished line is set aside, then the waiting commands are handled in order. */
   function takeTurn(right: AppendRight): void {
     catchUp()
-    const at = instantIn(clock(), zone())
-    const recovery = right.recover(at)
-    if (recovery && 'draft' in recovery) record(right, { ...recovery.draft, at, by: SETUP })
+    const recovery = right.recover(now)
+    if (recovery && 'draft' in recovery) record(right, { ...recovery.draft, at: now(), by: SETUP })
     for (let count = 0; count < AT_ONCE && waiting.length > 0; count++) {
       const { work, answer } = waiting[0]!
       const stopped = recovery && 'failed' in recovery ? recovery.failed : stoppedBy()
@@ -181,7 +181,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
       catchUp()
       if (state.seq !== seq || trouble !== before) tell()
     },
-    now: () => instantIn(clock(), zone()),
+    now,
     async close() {
       await turn
       try {

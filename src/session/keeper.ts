@@ -27,7 +27,7 @@ export interface AppendRight {
   /** Returns when the event is on disk, or with the sentence that says why it is not. */
   append(event: Draft & { at: Instant; by: string }): { event: Event } | { failed: string }
   /** Sets an unfinished last line aside; what is to be recorded of it, if there was one. */
-  recover(at: Instant): { draft: Draft } | { failed: string } | undefined
+  recover(now: () => Instant): { draft: Draft } | { failed: string } | undefined
   /** Keys and seals, where the place has any. */
   readonly sealing?: Sealing
 }

@@ -1,5 +1,4 @@
 // The lock that lets one program at a time write to a station; it must never end the program or wait without an end.
-import { mkdirSync, rmdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { codeOf, whyOf } from './trouble.ts'
@@ -16,7 +15,8 @@ const UPDATE_MS = 2_000
 // Longer than a lock takes to become stale, so that a program that was killed while writing delays the next one and no more.
 const PATIENCE_MS = 15_000
 const SHORTEST_WAIT_MS = 2
-const LONGEST_WAIT_MS = 40
+/** Whoever waits knocks at least this often. */
+export const LONGEST_WAIT_MS = 40
 
 /** Does `work` while no other program can write to the station; waits for the lock up to `patienceMs`. */
 export const withLock = async <T>(
@@ -46,48 +46,6 @@ export const withLock = async <T>(
     isLost = true
     // What was done is on disk by now; a lock that cannot be given back becomes stale by itself.
     await release.give().catch(() => undefined)
-  }
-}
-
-/**
- * The same for work that is done before anything else can happen here, tried once: far cheaper than waiting for timers and
- * threads. Undefined when the lock was not free, or cannot be had at all: the patient way then tells.
- */
-export const lockedAtOnce = <T>(folder: string, work: (held: Held) => T): Locked<T> | undefined => {
-  const path = join(folder, LOCK_NAME)
-  const own = takeAtOnce(path)
-  if (own === undefined) return undefined
-  let isDone = false
-  try {
-    // Whoever was stopped for long may find that another has taken the lock over.
-    return { ok: true, value: work({ isLost: () => isDone || markOf(path) !== own }) }
-  } finally {
-    isDone = true
-    if (markOf(path) === own) removeQuietly(path)
-  }
-}
-
-const takeAtOnce = (path: string): string | undefined => {
-  try {
-    mkdirSync(path)
-  } catch (error) {
-    if (codeOf(error) === undefined) throw error
-    return undefined
-  }
-  return markOf(path)
-}
-
-/** Tells one taking of the lock from the next. */
-const markOf = (path: string): string | undefined => {
-  const stats = statSync(path, { throwIfNoEntry: false, bigint: true })
-  return stats && `${stats.ino}:${stats.mtimeNs}`
-}
-
-const removeQuietly = (path: string): void => {
-  try {
-    rmdirSync(path)
-  } catch (error) {
-    if (codeOf(error) === undefined) throw error
   }
 }
 

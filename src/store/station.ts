@@ -8,7 +8,8 @@ import type { Files } from './files.ts'
 import { openJournal, type Journal, type Opened } from './journal.ts'
 import type { Entry } from './line.ts'
 import { sayLostJournal } from './lost-journal.ts'
-import { lockedAtOnce, withLock, type Held } from './lock.ts'
+import { keptLock } from './kept-lock.ts'
+import { withLock, type Held } from './lock.ts'
 import { entriesNaming } from './search.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
 import { cutSentence, newestClaim } from './seals/cut.ts'
@@ -71,6 +72,7 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
   let torn: Torn | undefined
   let cut: string | undefined
   let claim = newestClaim(folder, files)
+  const lock = keptLock(folder)
   const reader = readerOf()
   const sealing = sealingOf(folder, journal, files)
 
@@ -79,9 +81,9 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
       const appended = journal.append(held, draft)
       return appended.ok ? { event: asEvent(appended.entry) } : { failed: appended.sentence }
     },
-    recover(at) {
+    recover(now) {
       if (!torn || cut !== undefined) return undefined
-      const aside = journal.setTornAside(held, torn, at)
+      const aside = journal.setTornAside(held, torn, now())
       torn = undefined
       return aside.ok
         ? { draft: { type: 'journal-recovered', data: { file: aside.name, bytes: aside.bytes } } }
@@ -102,8 +104,7 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
       return torn?.bytes
     },
     async alone(work) {
-      const alone = (held: Held) => work(rightOf(held))
-      const locked = lockedAtOnce(folder, alone) ?? (await withLock(folder, alone))
+      const locked = await lock.alone((held) => work(rightOf(held)))
       return locked.ok ? { value: locked.value } : { failed: locked.sentence }
     },
     catchUp(deliver) {
@@ -118,7 +119,10 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
     async keep(state) {
       await writeSnapshot(folder, STATE_VERSION, journal.head, pack(state))
     },
-    close: () => journal.close(),
+    close() {
+      lock.giveBack()
+      journal.close()
+    },
   }
 }
 

@@ -204,13 +204,18 @@ export const oneAtATime: Check = (store) =>
   withStation(store, async (folder) => {
     let isInside = false
     let overlaps = false
+    const kept = store.keptLock(folder)
+    const sessions: Promise<unknown>[] = []
     const work = async (): Promise<void> => {
       overlaps ||= isInside
       isInside = true
+      sessions.push(kept.alone(() => (overlaps ||= isInside)))
       await new Promise((resolve) => setTimeout(resolve, 5))
       isInside = false
     }
     await Promise.all([1, 2, 3].map(() => store.withLock(folder, work)))
+    await Promise.all(sessions)
+    kept.giveBack()
     return overlaps ? 'two had the lock at once' : undefined
   })
 

@@ -4,6 +4,7 @@ import { asCsv } from '../../src/exports/csv.ts'
 import { openSession } from '../../src/session.ts'
 import { realFiles } from '../../src/store/files.ts'
 import { openJournal } from '../../src/store/journal.ts'
+import { keptLock } from '../../src/store/kept-lock.ts'
 import { formatLine } from '../../src/store/line.ts'
 import { withLock } from '../../src/store/lock.ts'
 import { checkJournal } from '../../src/store/seals/check-seals.ts'
@@ -16,6 +17,7 @@ export const store = {
   checkJournal,
   cleanText,
   formatLine,
+  keptLock,
   makeStation,
   newestSeal,
   openJournal,

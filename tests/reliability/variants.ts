@@ -81,6 +81,13 @@ export const VARIANTS: readonly Variant[] = [
     caughtBy: check.oneAtATime,
   },
   {
+    does: 'begins while another has the lock',
+    changes: [
+      { file: 'src/store/kept-lock.ts', from: 'if (!take()) return withLock(folder, work)', to: 'take()' },
+    ],
+    caughtBy: check.oneAtATime,
+  },
+  {
     does: 'does not look at the head again under the lock',
     changes: [
       {

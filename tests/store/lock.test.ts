@@ -4,7 +4,7 @@ import { mkdirSync, readdirSync, rmSync, utimesSync } from 'node:fs'
 import { join } from 'node:path'
 import { build } from 'esbuild'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { LOCK_NAME, lockedAtOnce, withLock, type Held } from '../../src/store/lock.ts'
+import { LOCK_NAME, withLock, type Held } from '../../src/store/lock.ts'
 import { verifyJournal } from '../../src/store/verify.ts'
 import { draft, madeJournal, newFolder, readBack } from './station-folder.ts'
 
@@ -100,40 +100,6 @@ describe('the lock', () => {
     expect(readdirSync(folder)).toEqual([])
     expect(kept.map((held) => held.isLost())).toEqual([true])
     expect(await withLock(folder, (held) => held.isLost())).toEqual({ ok: true, value: false })
-  })
-
-  it('at once is had where it is free, and given back; where it is not, nothing is begun', async () => {
-    const folder = newFolder()
-    const kept: Held[] = []
-    const had = lockedAtOnce(folder, (held) => {
-      kept.push(held)
-      expect(readdirSync(folder)).toEqual([LOCK_NAME])
-      expect(lockedAtOnce(folder, () => 'twice')).toBeUndefined()
-      return held.isLost()
-    })
-    expect(had).toEqual({ ok: true, value: false })
-    expect(kept.map((held) => held.isLost())).toEqual([true])
-    expect(readdirSync(folder)).toEqual([])
-    expect(() =>
-      lockedAtOnce(folder, () => {
-        throw new Error('a mistake in the work')
-      }),
-    ).toThrow('a mistake in the work')
-    expect(readdirSync(folder)).toEqual([])
-    expect(lockedAtOnce(join(folder, 'nothing'), () => 1)).toBeUndefined()
-  })
-
-  it('at once that another took over meanwhile is lost, and the other’s is left alone', () => {
-    const folder = newFolder()
-    const path = join(folder, LOCK_NAME)
-    const lost = lockedAtOnce(folder, (held) => {
-      rmSync(path, { recursive: true })
-      mkdirSync(path)
-      utimesSync(path, new Date(), new Date(Date.now() + 5))
-      return held.isLost()
-    })
-    expect(lost).toEqual({ ok: true, value: true })
-    expect(readdirSync(folder)).toEqual([LOCK_NAME])
   })
 
   it('taken away while it is held is noticed and ends nothing', async () => {
