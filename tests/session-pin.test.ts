@@ -54,3 +54,39 @@ it('a wrong PIN is refused and recorded, its wait survives a restart and a past 
   expect(kept).not.toContain(PIN)
   expect(kept).not.toContain(WRONG)
 })
+
+it('a wrong PIN for the read-back is logged as the incoming officer’s, holds off the right one, and says nothing of the other', async () => {
+  const folder = await newStation()
+  const clock = clockAt()
+  const session = await sessionIn(folder, clock)
+  const TAKES = '24681357'
+  await recorded(session, member('M-104'), member('M-207'), opens)
+  await recorded(session, { do: 'set-pin', by: 'M-207', pin: TAKES }, { do: 'set-pin', by, pin: PIN })
+  const readBack = (readBackPin: string, pin: string): Command => ({
+    do: 'hand-over',
+    by,
+    to: 'M-207',
+    readBack: true,
+    readBackPin,
+    pin,
+  })
+  expect(await session.submit(readBack(WRONG, WRONG))).toEqual({
+    refused: expect.stringContaining('That is not the PIN of Member M-207 (M-207).'),
+  })
+  expect(entriesIn(folder).at(-1)).toMatchObject({ type: 'pin-refused', data: { member: 'M-207', tries: 1 } })
+  expect(session.state.members.get(by)?.pinTries).toBeUndefined()
+  clock.ms += 999
+  expect(await session.submit(readBack(TAKES, PIN))).toEqual({
+    refused: expect.stringContaining('Try again in 1 second.'),
+  })
+  clock.ms += 1
+  expect(await session.submit(readBack(TAKES, PIN))).toHaveProperty('accepted')
+  expect(entriesIn(folder).at(-1)).toMatchObject({
+    type: 'tour-handed-over',
+    data: { readBack: true, readBackByPin: true, byPin: true },
+  })
+  expect(session.state.members.get('M-207')?.pinTries).toBeUndefined()
+  await session.close()
+  const kept = bytesIn(folder).toString()
+  for (const pin of [TAKES, PIN, WRONG]) expect(kept).not.toContain(pin)
+})

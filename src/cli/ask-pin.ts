@@ -1,6 +1,9 @@
 // Asks for a PIN without showing it, or reads it from the standard input; it must never take one from the command line.
 import { createInterface } from 'node:readline'
 import { cleanText } from '../domain/clean.ts'
+import { sayMember } from '../domain/decide/decision.ts'
+import { pinsAsked, type PinField } from '../domain/pin.ts'
+import type { State } from '../domain/state.ts'
 import type { World } from './world.ts'
 
 const [BACKSPACE, DELETE] = ['\b', '\u007f']
@@ -12,11 +15,27 @@ export type AskPin = (question: string) => Promise<string | undefined>
 /** A terminal is asked; a pipe gives one PIN a line, in the order they are asked for. */
 export function pinsOf(world: World): AskPin {
   if (world.stdin.isTTY) return (question) => ask(world, question)
-  const lines = createInterface({ input: world.stdin, crlfDelay: Infinity })[Symbol.asyncIterator]()
+  let lines: AsyncIterator<string> | undefined
   return async () => {
+    // What is not asked for is not read.
+    lines ??= createInterface({ input: world.stdin, crlfDelay: Infinity })[Symbol.asyncIterator]()
     const { value, done } = await lines.next()
     return done ? undefined : value.trim()
   }
+}
+
+/** The PINs that a command asks for now, by their fields; none that was not given. */
+export async function askPins(
+  ask: AskPin,
+  state: State,
+  command: Parameters<typeof pinsAsked>[1],
+): Promise<Partial<Record<PinField, string>>> {
+  const given: Partial<Record<PinField, string>> = {}
+  for (const { field, member } of pinsAsked(state, command)) {
+    const pin = await ask(`The PIN of ${sayMember(state, member.id)}${field === 'old' ? ' now' : ''}:`)
+    if (pin !== undefined) given[field] = pin
+  }
+  return given
 }
 
 function ask({ stdin, stderr }: World, question: string): Promise<string | undefined> {

@@ -2,9 +2,8 @@
 import { cleanText } from '../domain/clean.ts'
 import { parseCommand } from '../domain/commands.ts'
 import { sayMember } from '../domain/decide/decision.ts'
-import { asksPin } from '../domain/pin.ts'
 import type { Session } from '../session.ts'
-import { pinsOf } from './ask-pin.ts'
+import { askPins, pinsOf } from './ask-pin.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 
@@ -19,22 +18,20 @@ export const setPin = (world: World, options: PinOptions): Promise<ExitStatus> =
     const { by } = options
     const ask = pinsOf(world)
     const who = sayMember(session.state, by)
-    const old = asksPin(session.state, by, 'set-pin') ? await ask(`The PIN of ${who} now:`) : undefined
+    const given = await askPins(ask, session.state, { do: 'set-pin', by })
     const pin = await ask(`A new PIN for ${who}, 4 to 12 digits:`)
     const again = world.stdin.isTTY ? await ask('The new PIN again:') : pin
     if (pin === undefined || again !== pin) {
       return complain(world, 'The new PIN was not given twice the same. Nothing was changed.', 1)
     }
-    return submit(world, session, { do: 'set-pin', by, pin, ...(old !== undefined && { old }) })
+    return submit(world, session, { do: 'set-pin', by, pin, ...given })
   })
 
 export const clearPin = (world: World, member: string, options: PinOptions): Promise<ExitStatus> =>
   withStation(world, options.station, async (session) => {
     const { by, why } = options
-    const pin = asksPin(session.state, by, 'clear-pin')
-      ? await pinsOf(world)(`The PIN of ${sayMember(session.state, by)}:`)
-      : undefined
-    return submit(world, session, { do: 'clear-pin', by, member, why, ...(pin !== undefined && { pin }) })
+    const given = await askPins(pinsOf(world), session.state, { do: 'clear-pin', by })
+    return submit(world, session, { do: 'clear-pin', by, member, why, ...given })
   })
 
 async function submit(world: World, session: Session, input: object): Promise<ExitStatus> {

@@ -3,18 +3,16 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
 import { parseCommand, SETUP } from '../domain/commands.ts'
-import { sayMember } from '../domain/decide/decision.ts'
 import { plain, wordOf } from '../domain/kinds.ts'
 import { saySource } from '../domain/explain.ts'
 import { baseOf } from '../domain/policy/bases.ts'
 import { faultsOf, policyOf, sayLimit } from '../domain/policy/in-force.ts'
 import { writingFaults } from '../domain/policy/overlay-faults.ts'
 import { overlayShape, type Overlay, type RuleInForce } from '../domain/policy/shape.ts'
-import { asksPin } from '../domain/pin.ts'
 import type { State } from '../domain/state.ts'
 import { sayDuration } from '../domain/time.ts'
 import { whyOf } from '../store/trouble.ts'
-import { pinsOf } from './ask-pin.ts'
+import { askPins, pinsOf } from './ask-pin.ts'
 import { writeWhole } from './write-file.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
@@ -97,10 +95,8 @@ export const adoptPolicy = (world: World, file: string, options: PolicyOptions):
       return complain(world, 'Name the member who adopts it: --by ID. Nothing was changed.', 2)
     }
     const by = options.by ?? SETUP
-    const pin = asksPin(session.state, by, 'adopt-policy')
-      ? await pinsOf(world)(`The PIN of ${sayMember(session.state, by)}:`)
-      : undefined
-    const parsed = parseCommand({ do: 'adopt-policy', by, overlay, ...(pin !== undefined && { pin }) })
+    const given = await askPins(pinsOf(world), session.state, { do: 'adopt-policy', by })
+    const parsed = parseCommand({ do: 'adopt-policy', by, overlay, ...given })
     if ('refused' in parsed) return complain(world, parsed.refused, 1)
     const answer = await session.submit(parsed.command)
     if ('refused' in answer) {

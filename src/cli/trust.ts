@@ -41,11 +41,11 @@ export function describeTrust(
       choose(async (world) => (await import('./key.ts')).makeKey(world, { ...station(), ...options })),
     )
 
-  const pin = add('pin', 'the PIN that hand-over and policy adoption ask a member for')
+  const pin = add('pin', 'the PIN that hand-over, read-back and policy adoption ask a member for')
   pin
     .command('set')
     .description(
-      'set your PIN; a terminal asks for it without showing it, a pipe gives the old one, if any, and the new one',
+      "set your PIN; a terminal asks for it without showing it, a pipe gives the old one (or for a first one that of the tour's officer), if there is one, and the new one",
     )
     .requiredOption('--by <member>', 'your own id')
     .addHelpText('after', '\nExample: bayboard pin set --by M-104')

@@ -46,10 +46,11 @@ export function aboutOf(event: Event): Id[] {
     case 'exposure-recorded':
       return [...event.data.seats, ...event.data.elements]
     case 'fit-test-recorded':
-    case 'pin-set':
     case 'pin-cleared':
     case 'pin-refused':
       return [event.data.member]
+    case 'pin-set':
+      return [event.data.member, ...(event.data.witness ? [event.data.witness] : [])]
     case 'elements-sent-away':
     case 'elements-received-back':
     case 'batch-received':
@@ -61,7 +62,7 @@ export function aboutOf(event: Event): Id[] {
     case 'item-acknowledged':
       return event.data.about
     case 'tour-handed-over':
-      return [event.data.tour, event.data.from, event.data.to]
+      return [...new Set([event.data.tour, event.data.from, event.data.to, event.by])]
     case 'element-returned':
     case 'pressure-read':
     case 'element-tagged':

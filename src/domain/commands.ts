@@ -20,7 +20,7 @@ import {
   rigShape,
   wordsShape,
 } from './gear.ts'
-import type { Proof } from './pin.ts'
+import type { PinField, Proof } from './pin.ts'
 import { overlayShape } from './policy/shape.ts'
 import { instantToMs, type Instant } from './time.ts'
 import { sayShapeError } from './shape-error.ts'
@@ -116,12 +116,13 @@ export const commandShape = z.discriminatedUnion('do', [
   command('hand-over', {
     to: idShape,
     pin: pinShape.optional(),
-    /** Whoever takes over has read back what is open. */
+    /** Whoever takes over has read back what is open; their PIN says so, where they have one. */
     readBack: z.literal(true).optional(),
+    readBackPin: pinShape.optional(),
   }),
   command('adopt-policy', { overlay: overlayShape, pin: pinShape.optional() }),
-  /** `pin` is the new one, `old` the one it replaces. */
-  command('set-pin', { pin: pinShape, old: pinShape.optional() }),
+  /** `pin` is the new one, `old` the one it replaces; a first one needs that of the tour's officer. */
+  command('set-pin', { pin: pinShape, old: pinShape.optional(), officerPin: pinShape.optional() }),
   command('clear-pin', { member: idShape, why: wordsShape, pin: pinShape.optional() }),
 ])
 
@@ -130,7 +131,7 @@ export type CommandName = Command['do']
 export type CommandOf<Name extends CommandName> = Extract<Command, { do: Name }>
 /** A command before it is known who gives it. */
 export type Unsigned = Command extends infer C ? (C extends Command ? Omit<C, 'by'> : never) : never
-type WithoutPin<C> = C extends unknown ? Omit<C, 'pin' | 'old'> : never
+type WithoutPin<C> = C extends unknown ? Omit<C, PinField> : never
 /** A command as it reaches `decide`: its instant is known and is written in the station's zone; of a PIN only what was proved. */
 export type Dated<C extends Command = Command> = WithoutPin<C> & { at: Instant; proof?: Proof | undefined }
 

@@ -8,8 +8,7 @@ import { importGear } from './decide/import-gear.ts'
 import { importRecords } from './decide/import-records.ts'
 import { receiveBatch } from './decide/receive-batch.ts'
 import * as settingUp from './decide/setting-up.ts'
-import type { Draft } from './events.ts'
-import { clearPin, pinFault, setPin } from './pin.ts'
+import { adoptionFault, clearPin, pinFault, sayProof, setPin } from './pin.ts'
 import { baseOf } from './policy/bases.ts'
 import { faultsOf } from './policy/in-force.ts'
 import type { State } from './state.ts'
@@ -27,12 +26,8 @@ export function decide(command: Dated, state: State): Decision {
   const decision = decideBy(command, state)
   // No PIN is asked for what could not be recorded anyway.
   if ('refused' in decision) return decision
-  return pinFault(command, state) ?? sayByPin(command, decision.draft)
+  return pinFault(command, state) ?? { draft: sayProof(command, decision.draft, state) }
 }
-
-/** The event says that it was confirmed by a PIN. */
-const sayByPin = ({ proof }: Dated, draft: Draft): Decision =>
-  proof?.pin === 'right' ? { draft: { ...draft, data: { ...draft.data, byPin: true } } as Draft } : { draft }
 
 /** Does it only bring along what was before the station was made? Whoever sets it up may. What changes the books needs a name. */
 function isOfBefore(command: Dated, state: State): boolean {
@@ -117,7 +112,7 @@ function decideBy(command: Dated, state: State): Decision {
     case 'clear-pin':
       return clearPin(command, state)
     case 'adopt-policy': {
-      const [fault] = faultsOf(baseOf(state), command.overlay)
+      const fault = adoptionFault(state, command.by) ?? faultsOf(baseOf(state), command.overlay)[0]
       return fault
         ? refuse(`The overlay was not adopted. ${fault}`)
         : record('policy-adopted', { overlay: command.overlay })

@@ -121,12 +121,21 @@ export interface EventData {
   }
   'item-acknowledged': { item: string; about: Id[]; words: string; tour: Id }
   /** `readBack`: whoever took over read back what was open and took it on. The first one brings the public key of the seals. */
-  'tour-handed-over': { tour: Id; from: Id; to: Id; readBack?: true; sealKey?: string; byPin?: true }
+  'tour-handed-over': {
+    tour: Id
+    from: Id
+    to: Id
+    readBack?: true
+    readBackByPin?: true
+    sealKey?: string
+    byPin?: true
+  }
   /** A key for the seals; `vouched` is what the key it replaces signed to say so. */
   'key-made': { key: string; replaces: string | null; vouched: string | null; why: string }
   /** `byPin`: whoever did it gave their PIN. */
   'policy-adopted': { overlay: Overlay; byPin?: true }
-  'pin-set': { member: Id; pin: KeptPin; byPin?: true }
+  /** `witness`: the tour's officer, who gave theirs for a first one. */
+  'pin-set': { member: Id; pin: KeptPin; byPin?: true; witness?: Id }
   'pin-cleared': { member: Id; why: string; byPin?: true }
   /** A wrong PIN was given, for the `tries`th time since the last right one; which one is not kept. */
   'pin-refused': { member: Id; for: AsksPin; tries: number }

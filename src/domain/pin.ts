@@ -1,7 +1,8 @@
 // PINs as the books know them: what was proved, what was tried, how long to wait; a PIN itself never gets here.
 import type { Command, Dated } from './commands.ts'
-import { sayMember } from './decide/decision.ts'
-import { record, refuse, type Decision } from './decide/decision.ts'
+import { record, refuse, sayMember, type Decision } from './decide/decision.ts'
+import type { Draft } from './events.ts'
+import type { Id } from './gear.ts'
 import type { Member, State } from './state.ts'
 import { instantToMs, type Instant } from './time.ts'
 
@@ -16,9 +17,14 @@ export interface KeptPin {
   hash: string
 }
 
+/** The fields of a command that bring a PIN: of whoever gives it, their old one, of whoever takes over, of the tour's officer. */
+export const PIN_FIELDS = ['pin', 'old', 'readBackPin', 'officerPin'] as const
+export type PinField = (typeof PIN_FIELDS)[number]
+
 /** What the session found out about a command before it is decided. */
 export interface Proof {
-  pin: 'none' | 'right' | 'wrong'
+  /** Of each PIN that is asked for, as far as they were right. */
+  pins: Readonly<Partial<Record<PinField, 'none' | 'right' | 'wrong'>>>
   /** When it was tried: the clock's own instant, whatever the command says of itself. */
   now: Instant
   /** The new PIN of `set-pin`, as it is to be kept. */
@@ -31,8 +37,8 @@ export interface PinTries {
   last: Instant
 }
 
-/** What asks for the PIN of the member who gives it, if they have one. */
-export const ASKS_PIN = ['hand-over', 'adopt-policy', 'set-pin', 'clear-pin'] as const
+/** What asks for PINs, of those who have one. */
+const ASKS_PIN = ['hand-over', 'adopt-policy', 'set-pin', 'clear-pin'] as const
 export type AsksPin = (typeof ASKS_PIN)[number]
 
 const LONGEST_WAIT_S = 300
@@ -53,33 +59,85 @@ export function pinWait({ pinTries }: Member, now: Instant): number {
 export const isAsking = (command: { do: Command['do'] }): command is { do: AsksPin } =>
   (ASKS_PIN as readonly string[]).includes(command.do)
 
-/** Must this command of theirs bring a PIN? For whoever asks for it before the command is given. */
-export const asksPin = (state: State, by: string, name: Command['do']): boolean =>
-  isAsking({ do: name }) && state.members.get(by)?.pin !== undefined
+/** As much of a command as says whose PINs it asks for. */
+interface Asking {
+  do: Command['do']
+  by: Id
+  to?: Id
+  readBack?: true | undefined
+}
+
+/**
+ * Whose PINs a command has to bring, and in which fields, in the order they are tried: of whoever gives it; of whoever
+ * is said to have read the open items back; for a first PIN, of the tour's officer, or else anybody could make one up
+ * for somebody else and act with it.
+ */
+export function pinsAsked(state: State, command: Asking): { field: PinField; member: Member }[] {
+  const { by, to } = command
+  const of = (field: PinField, id: Id | undefined) => {
+    const member = state.members.get(id ?? '')
+    return member?.pin ? [{ field, member }] : []
+  }
+  switch (command.do) {
+    case 'hand-over':
+      return [...(command.readBack && to !== by ? of('readBackPin', to) : []), ...of('pin', by)]
+    case 'set-pin':
+      return state.members.get(by)?.pin ? of('old', by) : of('officerPin', state.tour?.officer)
+    case 'adopt-policy':
+    case 'clear-pin':
+      return of('pin', by)
+    default:
+      return []
+  }
+}
 
 /** Nothing when the command may go on; a wrong PIN is refused and recorded. */
 export function pinFault(command: Dated, state: State): Decision | undefined {
-  const { proof, by } = command
-  const member = state.members.get(by)
+  const { proof } = command
   // Without a proof this is a look ahead, and nothing of it is recorded.
-  if (!proof || !member?.pin || !isAsking(command)) return undefined
+  if (!proof || !isAsking(command)) return undefined
+  const failed = pinsAsked(state, command).find(({ field }) => proof.pins[field] !== 'right')
+  if (!failed) return undefined
+  const { field, member } = failed
   const waitS = pinWait(member, proof.now)
-  const who = sayMember(state, by)
+  const who = sayMember(state, member.id)
   if (waitS > 0) {
     return refuse(
       `The last PIN given for ${who} was wrong. Try again in ${waitS === 1 ? '1 second' : `${waitS} seconds`}. Nothing was recorded.`,
     )
   }
-  if (proof.pin === 'right') return undefined
-  if (proof.pin === 'none') {
-    const field = command.do === 'set-pin' ? 'old' : 'pin'
+  if (proof.pins[field] !== 'wrong') {
     return refuse(`${who} has a PIN, and this asks for it: give it in "${field}". Nothing was recorded.`)
   }
   const tried = (member.pinTries?.count ?? 0) + 1
   return {
     refused: `That is not the PIN of ${who}. The log says that it was tried; the next try is possible in ${waitAfter(tried)} s.`,
-    draft: { type: 'pin-refused', data: { member: by, for: command.do, tries: tried } },
+    draft: { type: 'pin-refused', data: { member: member.id, for: command.do, tries: tried } },
   }
+}
+
+/** Everybody who has a PIN, but for one. */
+export const pinHolders = (state: State, but?: Id): Member[] =>
+  [...state.members.values()].filter((each) => each.pin && each.id !== but)
+
+const sayHolders = (state: State, holders: Member[]): string =>
+  holders.map(({ id }) => sayMember(state, id)).join(', ')
+
+/** Why somebody without a PIN may not close a tour whose officer has one: another name in "by" must not get round it. */
+export function handOverFault(state: State, by: Id, officer: Id): string | undefined {
+  if (!state.members.get(officer)?.pin || state.members.get(by)?.pin) return undefined
+  const others = pinHolders(state, officer)
+  const instead = others.length
+    ? `In their place somebody else who has one can: ${sayHolders(state, others)}.`
+    : `Nobody else has one. If they cannot come, "bayboard pin clear ${officer}" clears it, and the log shows that.`
+  return `${sayMember(state, officer)} has a PIN, so they hand this tour over. ${instead}`
+}
+
+/** The same of a policy, once anybody has a PIN. */
+export function adoptionFault(state: State, by: Id): string | undefined {
+  const holders = pinHolders(state)
+  if (!holders.length || state.members.get(by)?.pin) return undefined
+  return `Somebody who has a PIN has to adopt a policy: ${sayHolders(state, holders)}.`
 }
 
 /** What a look ahead keeps: no PIN fits it. */
@@ -89,6 +147,17 @@ export const setPin = ({ by, proof }: Dated): Decision =>
   proof && !proof.made
     ? refuse('There is no PIN to keep. Nothing was recorded.')
     : record('pin-set', { member: by, pin: proof?.made ?? NONE })
+
+/** What the event says of the PINs that were given for it. */
+export function sayProof({ proof, ...command }: Dated, draft: Draft, state: State): Draft {
+  const isRight = (field: PinField): boolean => proof?.pins[field] === 'right'
+  const said = {
+    ...((isRight('pin') || isRight('old')) && { byPin: true }),
+    ...(isRight('readBackPin') && { readBackByPin: true }),
+    ...(isRight('officerPin') && command.do === 'set-pin' && { witness: state.tour?.officer }),
+  }
+  return { ...draft, data: { ...draft.data, ...said } } as Draft
+}
 
 /** A forgotten PIN is cleared by somebody else, and by one who has a PIN where anybody else has one. */
 export function clearPin(
@@ -101,8 +170,7 @@ export function clearPin(
   if (id === by) {
     return refuse(`Another member has to clear a forgotten PIN. Who knows theirs sets a new one.`)
   }
-  const isAnybody = [...state.members.values()].some((each) => each.pin && each.id !== id)
-  if (isAnybody && !state.members.get(by)?.pin) {
+  if (pinHolders(state, id).length && !state.members.get(by)?.pin) {
     return refuse(`Somebody who has a PIN has to clear that of ${sayMember(state, id)}.`)
   }
   return record('pin-cleared', { member: id, why })

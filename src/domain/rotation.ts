@@ -74,21 +74,39 @@ export const turnOn = (
   return workingOn(rotation, platoons, on, shift).find(({ duty }) => wanted.includes(duty))?.platoon
 }
 
-/** Who comes on after a tour: the next turn that is another platoon's. */
+/** Whose turn it is, on which date, and whether it is the night's. */
+export interface Turn extends Worked {
+  isNight: boolean
+}
+
+/** Who comes on after a tour, and when: the next turn that is another platoon's. */
 export function turnAfter(
   rotation: string,
   platoons: readonly string[],
   { platoon, on }: Worked,
   worked: readonly Worked[] = [],
-): string | undefined {
+): Turn | undefined {
   if (!ROTATIONS[rotation]) return undefined
   const shift = shiftOf(rotation, platoons, worked)
-  const today = workingOn(rotation, platoons, on, shift)
+  const turnsOn = (date: LocalDate): Turn[] =>
+    workingOn(rotation, platoons, date, shift).map((each) => ({
+      platoon: each.platoon,
+      on: date,
+      isNight: each.duty === 'N',
+    }))
+  const today = turnsOn(on)
   const own = today.findIndex((each) => each.platoon === platoon)
-  const later = [1, 2, 3].flatMap((days) => workingOn(rotation, platoons, addDays(on, days), shift))
+  const later = [1, 2, 3].flatMap((days) => turnsOn(addDays(on, days)))
   // Whoever works on a day that is not theirs is relieved by the next day's.
   const turns = [...(own < 0 ? [] : today.slice(own + 1)), ...later]
-  return turns.find((each) => each.platoon !== platoon)?.platoon
+  return turns.find((each) => each.platoon !== platoon)
+}
+
+/** The clock at which a turn begins, at a station whose days start at `starts`. */
+export function turnStarts(starts: string, { isNight }: Turn): string {
+  const minutes = (minutesOf(starts) + (isNight ? DAY_HOURS * 60 : 0)) % (24 * 60)
+  const two = (number: number): string => String(number).padStart(2, '0')
+  return `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`
 }
 
 /** The platoons at work on a day, the day's before the night's. */

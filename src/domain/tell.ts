@@ -138,11 +138,13 @@ function sentence(event: Event, state: State): string {
     case 'item-acknowledged':
       return `Acknowledged: ${data.words}`
     case 'tour-handed-over':
-      return `Handed over tour ${data.tour} from ${who(data.from)} to ${who(data.to)}${data.readBack ? ', who read back what is open' : ''}.${
+      return `Handed over tour ${data.tour} from ${who(data.from)} to ${who(data.to)}${
+        data.readBack ? `, who read back what is open${data.readBackByPin ? ' and gave their PIN' : ''}` : ''
+      }.${event.by === data.from ? '' : ` Signed off by ${who(event.by)}.`}${
         data.sealKey ? ` The key ${sayKey(data.sealKey)} for the seals was made.` : ''
       }`
     case 'pin-set':
-      return `${who(data.member)} set a PIN.`
+      return `${who(data.member)} set a PIN${data.witness ? `, and ${who(data.witness)} gave theirs for it` : ''}.`
     case 'pin-cleared':
       return `Cleared the PIN of ${who(data.member)}: ${data.why}.`
     case 'pin-refused':

@@ -1,7 +1,15 @@
 // Makes and checks PINs with scrypt before a command is decided; a PIN must never leave here but as what is kept of it.
 import { randomBytes, scryptSync, timingSafeEqual } from 'node:crypto'
 import type { Command, Dated } from '../domain/commands.ts'
-import { isAsking, pinWait, type KeptPin, type Proof } from '../domain/pin.ts'
+import {
+  isAsking,
+  PIN_FIELDS,
+  pinsAsked,
+  pinWait,
+  type KeptPin,
+  type PinField,
+  type Proof,
+} from '../domain/pin.ts'
 import type { State } from '../domain/state.ts'
 import type { Instant } from '../domain/time.ts'
 
@@ -44,19 +52,22 @@ export function isPin(pin: string, kept: KeptPin): boolean {
   }
 }
 
-/** What `decide` may know of the PIN of a command. While there is a wait, none is tried. */
+/** What `decide` may know of the PINs of a command: each is tried only once those before it were right, and none while there is a wait. */
 export function proofOf(command: Command, state: State, now: Instant, cost?: PinCost): Proof | undefined {
   if (!isAsking(command)) return undefined
-  const member = state.members.get(command.by)
-  const given = command.do === 'set-pin' ? command.old : command.pin
-  const made = command.do === 'set-pin' ? { made: keepPin(command.pin, cost) } : {}
-  const isTried = given !== undefined && member?.pin !== undefined && pinWait(member, now) === 0
-  const pin = isTried ? (isPin(given, member.pin!) ? 'right' : 'wrong') : 'none'
-  return { pin, now, ...made }
+  const given: Readonly<Partial<Record<PinField, string | undefined>>> = command
+  const pins: { -readonly [Field in PinField]?: Proof['pins'][Field] } = {}
+  for (const { field, member } of pinsAsked(state, command)) {
+    const pin = given[field]
+    const isTried = pin !== undefined && pinWait(member, now) === 0
+    pins[field] = isTried ? (isPin(pin, member.pin!) ? 'right' : 'wrong') : 'none'
+    if (pins[field] !== 'right') break
+  }
+  return { pins, now, ...(command.do === 'set-pin' && { made: keepPin(command.pin, cost) }) }
 }
 
 /** What may go on to be decided. */
-export const withoutPin = (command: Command): Dated => {
-  const { pin: _, old: __, ...rest } = { pin: undefined, old: undefined, ...command }
-  return rest as Dated
-}
+export const withoutPin = (command: Command): Dated =>
+  Object.fromEntries(
+    Object.entries(command).filter(([name]) => !(PIN_FIELDS as readonly string[]).includes(name)),
+  ) as unknown as Dated

@@ -9,6 +9,7 @@ import {
   tourDays,
   turnAfter,
   turnOn,
+  turnStarts,
 } from '../../src/domain/rotation.ts'
 import { addDays } from '../../src/domain/time.ts'
 
@@ -132,12 +133,18 @@ describe.each(ROTATION_NAMES)('whose turn it is in %s', (name) => {
   })
 
   it('after each tour it is the next other platoon that comes on', () => {
-    const row = turns.map((each) => ({ on: each.on, platoon: turnOn(name, platoons, each)! }))
+    const row = turns.map((each) => ({ ...each, platoon: turnOn(name, platoons, each)! }))
     for (const [index, tour] of row.slice(0, -8).entries()) {
       const next = row.slice(index + 1).find((each) => each.platoon !== tour.platoon)
-      expect(turnAfter(name, platoons, tour)).toBe(next!.platoon)
+      expect(turnAfter(name, platoons, tour)).toEqual(next)
     }
   })
+})
+
+it('a night begins ten hours after the day, and both at the hour of the station', () => {
+  const turn = { platoon: 'A', on: '2026-11-24' }
+  expect(turnStarts('07:30', { ...turn, isNight: false })).toBe('07:30')
+  expect(turnStarts('07:30', { ...turn, isNight: true })).toBe('17:30')
 })
 
 it('a rotation that is not known proposes nobody', () => {

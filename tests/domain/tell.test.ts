@@ -34,6 +34,29 @@ describe('what is told', () => {
     expect(tell(late, state)).toBe('Note: hydrant 12 frozen. (recorded late, on 25 Nov 2026 at 09:05)')
   })
 
+  test('a hand-over says who signed off for an officer who could not, and that the read-back was proved', () => {
+    const data = {
+      tour,
+      from: 'M-104',
+      to: 'M-207',
+      readBack: true,
+      byPin: true,
+      readBackByPin: true,
+    } as const
+    const signed = { ...event('tour-handed-over', data), by: 'M-105' } as Event
+    expect(tell(signed, state)).toBe(
+      'Handed over tour 2026-11-24-B from A. Varga (M-104) to C. Lindqvist (M-207), who read back what is open and gave their PIN. Signed off by B. Okoro (M-105). Confirmed by PIN.',
+    )
+    expect(aboutOf(signed)).toEqual([tour, 'M-104', 'M-207', 'M-105'])
+  })
+
+  test('a first PIN says which officer gave theirs for it', () => {
+    const pin = { scheme: 'scrypt', n: 16, r: 8, p: 1, salt: '', hash: '' } as const
+    const first = event('pin-set', { member: 'M-105', pin, witness: 'M-104' })
+    expect(tell(first, state)).toBe('B. Okoro (M-105) set a PIN, and A. Varga (M-104) gave theirs for it.')
+    expect(aboutOf(first)).toEqual(['M-105', 'M-104'])
+  })
+
   test('a reading says the temperature it was read at, where there is one', () => {
     const cold = event('pressure-read', { element: 'Y-31', psi: 4100, celsius: -5 })
     expect(tell(cold, state)).toBe('Read 4100 psi on cylinder Y-31 at -5 C.')

@@ -53,6 +53,17 @@ describe('early relief', () => {
   })
 })
 
+test('the hand-over says who is due next by the rotation and when, and has their officers first', () => {
+  const chief: Told = { do: 'add-member', member: { id: 'M-9', name: 'A. Aas', rank: 'Chief', platoon: 'B' } }
+  const lead: Told = {
+    do: 'add-member',
+    member: { id: 'M-302', name: 'Z. Lead', rank: 'Captain', platoon: 'C' },
+  }
+  const board = bench(fitEngine(...OTHERS, chief, lead)).type('h')
+  expect(board.text()).toContain('Hand over to whom? Platoon C is due next, on 25 Nov 2026 at 07:00.')
+  expect(inHand(board)).toContain('Z. Lead (M-302)')
+})
+
 test('once a tour is open, what was left open is offered, and a held Enter takes nothing of it', () => {
   const ended = bench(demonstration()).press({ type: 'h' }, 'enter', 'down', 'enter', 'enter')
   ended.press({ type: 'o' }, 'enter', 'enter', 'enter')

@@ -4,6 +4,7 @@ import { wordOf, isHeldBySeat } from '../kinds.ts'
 import { cleanText } from '../clean.ts'
 import type { CommandOf, Dated } from '../commands.ts'
 import { acknowledgedBy, findItem } from '../items.ts'
+import { handOverFault } from '../pin.ts'
 import { assigned, holderOf, isHere, place, standInOf, type Element, type State } from '../state.ts'
 import { daysBetween, dateOf, sayDate } from '../time.ts'
 import {
@@ -188,6 +189,8 @@ export function handOver(command: Dated<CommandOf<'hand-over'>>, state: State): 
   if (typeof tour === 'string') return refuse('No tour is open, so there is none to hand over.')
   const to = findMember(state, command.to)
   if (typeof to === 'string') return refuse(to)
+  const fault = handOverFault(state, command.by, tour.officer)
+  if (fault) return refuse(`${fault} Nothing was recorded.`)
   const { readBack } = command
   return record('tour-handed-over', {
     tour: tour.id,

@@ -112,9 +112,17 @@ export function keepPin(draft: State, { type, data }: EventOf<'pin-set' | 'pin-c
   )
 }
 
-/** The right PIN ends the count of wrong ones. */
-export function tookPin(draft: State, { by, data }: { by: Id; data: { byPin?: true } }): void {
-  if (data.byPin) replaceMember(draft, by, ({ pinTries: _, ...rest }) => rest)
+/** The right PIN ends the count of wrong ones: of everybody who gave theirs. */
+export function tookPin(
+  draft: State,
+  { type, by, data }: EventOf<'tour-handed-over' | 'policy-adopted' | 'pin-set' | 'pin-cleared'>,
+): void {
+  const gave = [
+    data.byPin && by,
+    type === 'tour-handed-over' && data.readBackByPin && data.to,
+    type === 'pin-set' && data.witness,
+  ]
+  for (const id of gave) if (id) replaceMember(draft, id, ({ pinTries: _, ...rest }) => rest)
 }
 
 export function refusedPin(draft: State, { at, data }: EventOf<'pin-refused'>): void {

@@ -1,7 +1,7 @@
 // PINs at the board: typed unseen, never scanned, never kept on the screen; it must never tell one.
 import type { Command } from '../../domain/commands.ts'
 import { sayMember } from '../../domain/decide/decision.ts'
-import { asksPin } from '../../domain/pin.ts'
+import { pinsAsked } from '../../domain/pin.ts'
 import { confirm, type Action, type Step } from './action.ts'
 import { askOfficer } from './ask.ts'
 
@@ -25,22 +25,32 @@ export const setPin: Action = {
   asksWho: true,
   key: '#',
   label: 'pin',
-  help: 'Set a PIN of your own: handing over, adopting a policy and changing it then ask for it.',
+  help: 'Set a PIN of your own: handing over, reading back, adopting a policy and changing it then ask for it.',
   blocked: ({ state }) => (state.members.size ? undefined : 'This station has no member yet.'),
   next(view, answers) {
     const { state } = view
     const asked = askOfficer(view, answers, 'whose', 'Whose PIN is set? They type it themselves.')
-    if (asked) return asked
+    if (asked?.ask === 'choose') {
+      const onDuty = asked.options.findIndex((each) => each.value === state.tour?.officer)
+      return { ...asked, start: Math.max(0, onDuty) }
+    }
     const by = answers['whose']!
     const who = sayMember(state, by)
-    if (asksPin(state, by, 'set-pin') && answers['old'] === undefined)
-      return pinStep(`The PIN of ${who} now?`, 'old')
+    const [before] = pinsAsked(state, { do: 'set-pin', by })
+    if (before && answers[before.field] === undefined) {
+      const whose = sayMember(state, before.member.id)
+      return pinStep(
+        `The PIN of ${whose}${before.field === 'old' ? ' now' : `, for a first one of ${who}`}?`,
+        before.field,
+      )
+    }
     if (answers['pin'] === undefined) return pinStep(`A new PIN for ${who}?`)
-    const { old, pin } = answers
+    const { pin } = answers
     const isAgain = (text: string): string | undefined =>
       text === pin ? undefined : 'That is not the same. Type it again, or Esc to begin anew.'
     if (answers['again'] === undefined) return pinStep('The new PIN again?', 'again', isAgain)
-    const command: Command = { do: 'set-pin', by, pin, ...(old !== undefined && { old }) }
+    const given = before && { [before.field]: answers[before.field] }
+    const command: Command = { do: 'set-pin', by, pin, ...given }
     const notes = [
       'What is kept is not the PIN: nobody can read it back.',
       'Who forgets it has it cleared by another member: bayboard pin clear.',

@@ -1,7 +1,7 @@
 // Whose turn it is by the station's rotation; it proposes, and the officer decides.
-import { tourAt, tourDays, turnAfter, turnOn } from '../../domain/rotation.ts'
+import { tourAt, tourDays, turnAfter, turnOn, turnStarts, type Turn } from '../../domain/rotation.ts'
 import type { State } from '../../domain/state.ts'
-import { addDays, clockOf, dateOf, type LocalDate } from '../../domain/time.ts'
+import { addDays, clockOf, dateOf, sayDate, type LocalDate } from '../../domain/time.ts'
 import type { View } from '../view.ts'
 
 export const platoonsOf = (state: State): string[] =>
@@ -19,11 +19,21 @@ export const tourDate = (view: View): LocalDate => beginningNow(view).on
 export const proposedPlatoon = (view: View, platoons = platoonsOf(view.state)): string | undefined =>
   turnOn(view.state.station!.rotation, platoons, beginningNow(view), newestTours(view.state))
 
-/** Who relieves the tour that is open. */
-export const nextPlatoon = ({ state }: View): string | undefined =>
+/** Who relieves the tour that is open, and when. */
+export const nextTurn = ({ state }: View): Turn | undefined =>
   state.tour
     ? turnAfter(state.station!.rotation, platoonsOf(state), state.tour, newestTours(state))
     : undefined
+
+/** `Platoon B is due next, on 26 Nov 2026 at 07:00.` */
+export function sayNextTurn(view: View): string | undefined {
+  const turn = nextTurn(view)
+  const { station } = view.state
+  return (
+    turn &&
+    `Platoon ${turn.platoon} is due next, on ${sayDate(turn.on)} at ${turnStarts(station!.starts, turn)}.`
+  )
+}
 
 /** The platoon that comes on while the last one's tour is still open: its members relieve early, seat by seat. */
 export function comingPlatoon(view: View): string | undefined {
@@ -33,5 +43,5 @@ export function comingPlatoon(view: View): string | undefined {
   const isOver = on >= addDays(tour.on, tourDays(station?.rotation))
   const proposed = proposedPlatoon(view)
   const isOtherHalf = station?.rotation === '10/14' && proposed !== tour.platoon
-  return isOver || isOtherHalf ? (isOtherHalf ? proposed : nextPlatoon(view)) : undefined
+  return isOver || isOtherHalf ? (isOtherHalf ? proposed : nextTurn(view)?.platoon) : undefined
 }

@@ -4,11 +4,11 @@ import type { Dated } from '../../../src/domain/commands.ts'
 import { decide } from '../../../src/domain/decide.ts'
 import type { Event } from '../../../src/domain/events.ts'
 import { evolve } from '../../../src/domain/evolve.ts'
-import { asksPin, pinWait, waitAfter, type Proof } from '../../../src/domain/pin.ts'
+import { pinsAsked, pinWait, waitAfter, type Proof } from '../../../src/domain/pin.ts'
 import type { State } from '../../../src/domain/state.ts'
 import { isPin, keepPin, proofOf } from '../../../src/session/pin.ts'
 import { house } from '../alder-hollow.ts'
-import { given, memberIn, NOW, type Told } from '../given.ts'
+import { given, memberIn, NOW, submit, type Told } from '../given.ts'
 
 const CHEAP = { n: 16, r: 1, p: 1 }
 const setPin = { do: 'set-pin', pin: '4711' } as const
@@ -30,7 +30,7 @@ describe('set-pin', () => {
 
   it('is recorded for whoever gives it', () => {
     const kept = keepPin('4711', CHEAP)
-    const proof: Proof = { pin: 'none', now: NOW, made: kept }
+    const proof: Proof = { pins: {}, now: NOW, made: kept }
     const decision = decide({ do: 'set-pin', by: 'M-104', at: NOW, proof }, given(house).state)
     expect(decision).toEqual({ draft: { type: 'pin-set', data: { member: 'M-104', pin: kept } } })
     const after = given(house, setPin).when({ ...setPin, pin: '0815', old: '4711' })
@@ -92,9 +92,11 @@ describe('a member who has a PIN', () => {
       .when({ do: 'note', text: 'hydrant 12 frozen' })
       .records('note-made', { text: 'hydrant 12 frozen' })
     const { state } = withPin
-    expect(asksPin(state, 'M-104', 'hand-over')).toBe(true)
-    expect(asksPin(state, 'M-104', 'tag')).toBe(false)
-    expect(asksPin(state, 'M-207', 'hand-over')).toBe(false)
+    const asked = (command: Parameters<typeof pinsAsked>[1]) =>
+      pinsAsked(state, command).map(({ field, member }) => [field, member.id])
+    expect(asked({ ...handsOver, by: 'M-104' })).toEqual([['pin', 'M-104']])
+    expect(asked({ do: 'tag', by: 'M-104' })).toEqual([])
+    expect(asked({ ...handsOver, by: 'M-207' })).toEqual([])
   })
 
   it('hands over with it, and the event says so and not which', () => {
@@ -114,6 +116,115 @@ describe('a member who has a PIN', () => {
     given(house, setPin)
       .when({ ...handsOver, pin: '0000' })
       .refuses('No tour is open, so there is none to hand over.')
+  })
+})
+
+describe('a tour whose officer has a PIN', () => {
+  const officerHas = [house, setPin, opened]
+  const bothHave = [house, setPin, { ...setPin, by: 'M-105', pin: '2222' }, opened]
+  const another = { ...handsOver, by: 'M-105' } as const
+
+  it('is not closed under another name without a PIN; who can instead, and the way out, are said', () => {
+    given(...officerHas)
+      .when(another)
+      .refuses(
+        'A. Varga (M-104) has a PIN, so they hand this tour over. Nobody else has one. If they cannot come, "bayboard pin clear M-104" clears it, and the log shows that. Nothing was recorded.',
+      )
+      .changesNothing()
+    given(...bothHave)
+      .when({ ...handsOver, by: 'M-207' })
+      .refuses(
+        'A. Varga (M-104) has a PIN, so they hand this tour over. In their place somebody else who has one can: B. Okoro (M-105). Nothing was recorded.',
+      )
+      .changesNothing()
+  })
+
+  it('is closed for an officer who is ill by somebody else with a PIN of their own, and the log says who signed', () => {
+    given(...bothHave)
+      .when(another)
+      .refuses('B. Okoro (M-105) has a PIN, and this asks for it: give it in "pin". Nothing was recorded.')
+      .changesNothing()
+    given(...bothHave)
+      .when({ ...another, pin: '2222' })
+      .records('tour-handed-over', { tour: 'T-1', from: 'M-104', to: 'M-207', byPin: true })
+  })
+
+  it('where nobody else has one is closed once the PIN was cleared, with the reason in the log', () => {
+    const clears = { do: 'clear-pin', by: 'M-105', member: 'M-104', why: 'taken ill' } as const
+    given(house, setPin, opened, clears)
+      .when(another)
+      .records('tour-handed-over', { tour: 'T-1', from: 'M-104', to: 'M-207' })
+  })
+
+  it('lets nobody make up a first PIN for somebody else: the officer gives theirs for it', () => {
+    const first = { ...setPin, by: 'M-105', pin: '2222' } as const
+    given(...officerHas)
+      .when(first)
+      .refuses(
+        'A. Varga (M-104) has a PIN, and this asks for it: give it in "officerPin". Nothing was recorded.',
+      )
+      .changesNothing()
+    given(...officerHas)
+      .when({ ...first, officerPin: '4711' })
+      .records('pin-set', { member: 'M-105', pin: expect.any(Object) as never, witness: 'M-104' })
+  })
+})
+
+describe('an incoming officer who has a PIN', () => {
+  const withBoth = [house, setPin, { ...setPin, by: 'M-207', pin: '3333' }, opened]
+  const readBack = { ...handsOver, readBack: true, pin: '4711' } as const
+
+  it('gives it for having read back what is open', () => {
+    given(...withBoth)
+      .when(readBack)
+      .refuses(
+        'C. Lindqvist (M-207) has a PIN, and this asks for it: give it in "readBackPin". Nothing was recorded.',
+      )
+      .changesNothing()
+    given(...withBoth)
+      .when({ ...readBack, readBackPin: '3333' })
+      .records('tour-handed-over', {
+        tour: 'T-1',
+        from: 'M-104',
+        to: 'M-207',
+        readBack: true,
+        byPin: true,
+        readBackByPin: true,
+      })
+  })
+
+  it('is not asked where nobody says that they read it back, and the log does not say so either', () => {
+    given(...withBoth)
+      .when({ ...handsOver, pin: '4711' })
+      .records('tour-handed-over', { tour: 'T-1', from: 'M-104', to: 'M-207', byPin: true })
+  })
+
+  it('gives a wrong one: it is logged as theirs, they wait, and the other PIN is not tried', () => {
+    const outcome = submit(given(...withBoth).state, { ...readBack, pin: '0000', readBackPin: '0000' })
+    expect(outcome).toEqual({
+      refused:
+        'That is not the PIN of C. Lindqvist (M-207). The log says that it was tried; the next try is possible in 1 s.',
+      noted: { type: 'pin-refused', data: { member: 'M-207', for: 'hand-over', tries: 1 } },
+    })
+  })
+
+  it('who takes over their own tour gives it once', () => {
+    given(...withBoth)
+      .when({ ...readBack, to: 'M-104' })
+      .records('tour-handed-over', { tour: 'T-1', from: 'M-104', to: 'M-104', readBack: true, byPin: true })
+  })
+})
+
+describe('a policy', () => {
+  const adopts = { do: 'adopt-policy', overlay: { name: 'ours', changes: [], add: [] } } as const
+  it('is adopted by one who has a PIN, once anybody has one', () => {
+    given(house, setPin)
+      .when({ ...adopts, by: 'M-105' })
+      .refuses('The overlay was not adopted. Somebody who has a PIN has to adopt a policy: A. Varga (M-104).')
+      .changesNothing()
+    given(house)
+      .when({ ...adopts, by: 'M-105' })
+      .records('policy-adopted', { overlay: adopts.overlay } as never)
   })
 })
 
