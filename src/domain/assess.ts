@@ -16,8 +16,8 @@ export interface SeatAssessment {
   fit: boolean
   answered: boolean
   places: PlaceAssessment[]
-  /** Verdicts that are not `ready`, worst first. */
-  reasons: Verdict[]
+  /** Verdicts that are not `ready`, worst first; worked out when they are asked for. */
+  readonly reasons: Verdict[]
 }
 
 export interface RigAssessment {
@@ -60,12 +60,24 @@ function judgeSeat(books: Books, setting: Setting): SeatAssessment {
   }
   const wearer = wearerOf(books)
   const places = KINDS.map((kind, at) => new JudgedPlace(setting, wearer, kind, elements[at], standsIn[at]!))
-  const reasons = places
-    .flatMap((each) => (each.isPlain ? [] : each.verdicts.filter(({ state }) => state !== 'ready')))
-    .toSorted(byWeight)
-  const condition = worstOf(reasons)
-  return { seat, state: condition, fit: isFit(condition), answered, places, reasons }
+  const condition = worstOf(places)
+  let reasons: Verdict[] | undefined
+  return {
+    seat,
+    state: condition,
+    fit: isFit(condition),
+    answered,
+    places,
+    get reasons() {
+      return (reasons ??= reasonsOf(places))
+    },
+  }
 }
+
+const reasonsOf = (places: readonly PlaceAssessment[]): Verdict[] =>
+  places
+    .flatMap((each) => (each.state === 'ready' ? [] : each.verdicts.filter(({ state }) => state !== 'ready')))
+    .toSorted(byWeight)
 
 /** From what each assessment was made, so that the next one knows whether it would come out the same. */
 const madeFrom = new WeakMap<SeatAssessment, { books: Books; setting: Setting }>()

@@ -1,14 +1,12 @@
 // Arranges an assessment into the lines, words and tones that glass, paper, CSV and JSON all show; it judges nothing itself.
 import type { Assessment, RigAssessment, SeatAssessment } from './assess.ts'
-import type { PlaceAssessment } from './assess/place.ts'
-import { capital } from './decide/decision.ts'
+import { rowOf } from './board/row.ts'
 import type { Id, Matter } from './gear.ts'
 import { rollCallOf, sayHeadline, type RollCall } from './headline.ts'
-import { plain, wordOf, type Kind } from './kinds.ts'
+import { plain, type Kind } from './kinds.ts'
 import type { Condition } from './policy/shape.ts'
-import { isLooser, sayVerdict, type Verdict } from './rules/verdict.ts'
 import { SIGNS, type Shown, type Tone } from './signs.ts'
-import type { Element, State } from './state.ts'
+import type { State } from './state.ts'
 import type { Instant, LocalDate } from './time.ts'
 
 export interface ReasonLine {
@@ -44,12 +42,12 @@ export interface Row {
   state: Shown
   fit: boolean
   answered: boolean
-  /** The worst reason as a sentence; empty when there is none. */
-  sentence: string
-  reasons: ReasonLine[]
+  /** The worst reason as a sentence; empty when there is none. It and what follows are put in words when they are asked for. */
+  readonly sentence: string
+  readonly reasons: ReasonLine[]
   /** What is ready, or less than it would be, only by a looser rule of the department. */
-  loosened: string[]
-  places: PlaceLine[]
+  readonly loosened: string[]
+  readonly places: PlaceLine[]
 }
 
 export interface RigLine {
@@ -77,76 +75,6 @@ export interface Board {
   rigs: RigLine[]
 }
 
-const reasonLine = (assessment: Assessment, verdict: Verdict): ReasonLine => {
-  const { element, kind, state, matter, rule, on } = verdict
-  const looser = isLooser(assessment.policy, rule)
-  return { element, kind, state, matter, rule, text: sayVerdict(verdict), on, looser }
-}
-
-const sayLabel = (element: Element | undefined): string =>
-  element
-    ? [element.size, element.ratedPsi && `${element.ratedPsi} psi`, element.made && `made ${element.made}`]
-        .filter(Boolean)
-        .join(', ')
-    : ''
-
-function placeLine(place: PlaceAssessment): PlaceLine {
-  const { kind, element, standsIn, state } = place
-  const verdicts = element && place.isPlain ? [] : place.verdicts
-  const [worst] = verdicts
-  const better = verdicts.find((each) => each.loosened)
-  const text =
-    worst && (worst.state !== 'ready' || !element)
-      ? capital(worst.says)
-      : better
-        ? `By a looser rule; the published base says ${plain(better.loosened!)}`
-        : ''
-  return {
-    kind,
-    word: wordOf(kind),
-    element: element?.id ?? null,
-    label: sayLabel(element),
-    standsIn,
-    state,
-    text,
-  }
-}
-
-/** A drag rescue device that the coat's edition does not ask for is not a gap. */
-const isShown = (place: PlaceAssessment): boolean =>
-  place.element !== undefined ||
-  place.state !== 'ready' ||
-  place.verdicts.some((each) => each.says !== 'present')
-
-/** A looser rule is never silent: what the published base would say stands beside the verdict. */
-const loosenedAt = (seat: SeatAssessment): string[] =>
-  seat.places.flatMap((each) =>
-    (each.isPlain ? [] : each.verdicts).flatMap((one) =>
-      one.loosened
-        ? [`${sayVerdict(one).slice(0, -1)}; under the published base it would be ${plain(one.loosened)}.`]
-        : [],
-    ),
-  )
-
-function rowOf(assessment: Assessment, state: State, seat: SeatAssessment): Row {
-  const member = seat.seat.member === null ? undefined : state.members.get(seat.seat.member)
-  const reasons = seat.reasons.map((each) => reasonLine(assessment, each))
-  return {
-    seat: seat.seat.id,
-    position: seat.seat.position,
-    critical: seat.seat.critical,
-    member: seat.seat.member,
-    name: member?.name ?? '',
-    state: seat.state,
-    fit: seat.fit,
-    answered: seat.answered,
-    sentence: seat.state === 'unfilled' ? 'Nobody rides here.' : (reasons[0]?.text ?? ''),
-    reasons,
-    loosened: loosenedAt(seat),
-    places: seat.places.filter(isShown).map(placeLine),
-  }
-}
-
 /** `can ride: 4 fit, 4 needed`, or which critical positions it is without. */
 export function sayRig({ minimum, fit, canRide, criticalOpen }: RigAssessment): string {
   const open = criticalOpen.map((seat) => seat.position).join(', ')
@@ -161,7 +89,7 @@ function rigLine(assessment: Assessment, state: State, rig: RigAssessment): RigL
   const { id, name, minimum, fit, canRide } = rig
   const words = sayRig(rig)
   const rows = rig.seats.map((seat) => {
-    const row = rowsOf.get(seat) ?? rowOf(assessment, state, seat)
+    const row = rowsOf.get(seat) ?? rowOf(assessment.policy, state, seat)
     rowsOf.set(seat, row)
     return row
   })
