@@ -3,22 +3,19 @@ import { readFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
 import { SETUP, type Command } from '../domain/commands.ts'
-import { rowFaults } from '../domain/decide/import-gear.ts'
-import { recordFaults } from '../domain/decide/import-records.ts'
 import { differenceOf, isAddition, type Difference } from '../domain/import-diff.ts'
 import type { State } from '../domain/state.ts'
 import { sayChange } from '../domain/tell-import.ts'
 import { dateOf, type LocalDate } from '../domain/time.ts'
 import type { Session } from '../session.ts'
 import { COLUMN_NAMES, UNUSED } from '../store/imports/columns.ts'
-import { sayFaults, type Fault } from '../store/imports/fault.ts'
-import { lostZeros } from '../store/imports/lost-zeros.ts'
 import { isWorkbook } from '../store/imports/plain-bytes.ts'
-import { readGear, rowKey, type FileRead, type ReadOptions } from '../store/imports/read-gear.ts'
+import { readGear, type FileRead, type ReadOptions } from '../store/imports/read-gear.ts'
 import { FILE_SORTS } from '../store/imports/record-columns.ts'
 import { whyOf } from '../store/trouble.ts'
 import { ask, canAsk } from './ask.ts'
 import { guideMap } from './guide-import.ts'
+import { faultsHere, faultsOfOthers, MOST_SHOWN, refuseFile } from './import-faults.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World, printLine } from './world.ts'
 
@@ -31,12 +28,9 @@ interface ImportOptions {
   sheet?: string
   by?: string
 }
-type Read = Exclude<FileRead, { faults: Fault[] }>
 
 /** A file of this length takes about a second to read. */
 const LONG_BYTES = 1_000_000
-/** A screenful of faults or changes; the rest are counted. */
-const MOST_SHOWN = 200
 
 export const importFile = async (world: World, path: string, options: ImportOptions): Promise<ExitStatus> => {
   const map = mapOf(options.map ?? [])
@@ -55,7 +49,14 @@ export const importFile = async (world: World, path: string, options: ImportOpti
     const file = cleanText(basename(path)) || 'the file'
     if (world.stderr.isTTY && bytes.length > LONG_BYTES) world.stderr.write(`Reading ${file}.\n`)
     const read = await readAs(world, bytes, options.sheet, { file, map, ...(as && { as }) })
-    if ('faults' in read) return refuseFile(world, path, read.faults)
+    if ('faults' in read) {
+      if (read.isWrongMap) {
+        const words = read.faults.map(({ says }) => says).join(' ')
+        return complain(world, `--map: ${words} Nothing was imported.`, 2)
+      }
+      const others = read.others ? faultsOfOthers(read.others, session) : []
+      return refuseFile(world, path, [...read.faults, ...others])
+    }
     const found = differenceOf(read, session.state)
     const faults = faultsHere(read, found, session)
     if (faults.length) return refuseFile(world, path, faults)
@@ -79,7 +80,7 @@ async function readAs(
     input = opened.sheet
   }
   const read = readGear(input, options)
-  if (!('faults' in read) || !read.unmatched || !canAsk(world)) return read
+  if (!('faults' in read) || !read.unmatched || read.isWrongMap || !canAsk(world)) return read
   const map = await guideMap(world, read.unmatched, options)
   return map ? readGear(input, { ...options, ...map }) : read
 }
@@ -181,22 +182,4 @@ function mapOf(given: readonly string[]): Record<string, string> | string {
     map.push([heading, each.slice(at + 1)])
   }
   return Object.fromEntries(map)
-}
-
-/** What the station itself has against the rows: ids that are taken or lost their zeros, holders it does not know. */
-function faultsHere(read: Read, found: Difference, session: Session): Fault[] {
-  const { state } = session
-  const today = dateOf(session.now())
-  const own = isAddition(found) ? rowFaults(found, state, today) : recordFaults(found, state, today)
-  return [...lostZeros(read, state), ...own].map(({ column, says, ...row }) => ({
-    line: read.lineOf.get(rowKey(row)) ?? 1,
-    column: read.headings.get(column) ?? null,
-    says,
-  }))
-}
-
-function refuseFile(world: World, path: string, faults: readonly Fault[]): ExitStatus {
-  for (const sentence of sayFaults(faults, MOST_SHOWN)) world.stderr.write(`${sentence}\n`)
-  const count = faults.length === 1 ? 'one fault' : `${faults.length} faults`
-  return complain(world, `${path} has ${count}. Nothing was imported. Put them right and import it again.`, 1)
 }

@@ -40,7 +40,7 @@ export function printPaper(
     const paper = paperNamed(options.paper, session.state)
     if (!paper) return complain(world, sayNoPaper(options.paper), 2)
     const made = make(noun, { session, folder }, wanted)
-    if ('refused' in made) return complain(world, made.refused, 1)
+    if ('refused' in made) return complain(world, made.refused, made.isUsage ? 2 : 1)
     const written = format === 'pdf' ? await onPaper(made.job, paper, world.data) : asData(made, format)
     const { out, force = false } = options
     // The rows that the cleaner fills in go with the slip.

@@ -151,6 +151,59 @@ test.each([
   expect(bayboard(args, { station })).toMatchObject({ status: 2, stdout: '', stderr: `bayboard: ${words}\n` })
 })
 
+test.each([
+  [
+    'a heading the file has not',
+    'Nummer=id',
+    'There is no column "Nummer" to map. The file has: "ID", "Type".',
+  ],
+  ['a column there is not', 'ID=number', '"number" is not a column of ours.'],
+])('--map with %s is wrong usage, and no fault of the file', (_, map, words) => {
+  const { status, stderr } = imported('ID,Type\nH-70,Helmet\n', '--map', map)
+  expect({ status, lines: lines(stderr).length }).toEqual({ status: 2, lines: 1 })
+  expect(stderr).toContain(`bayboard: --map: ${words}`)
+})
+
+test('what is wrong with the rows and what this station has against others is told at once', () => {
+  const { status, stderr } = imported(
+    [
+      'ID,Type,Made,Issued to',
+      '00777,Coat shell,2019-03,',
+      'H-71,Helmet,13/2019,',
+      'H-72,Helmet,2019-03,M-999',
+      'H-73,Helmet,2019-03,M-777',
+      '777,Hood,2019-03,',
+    ].join('\n'),
+  )
+  expect(status).toBe(1)
+  const told = lines(stderr)
+  expect(told.map((line) => /^Line (\d)/.exec(line)?.[1])).toEqual(['2', '3', '4', '5', '6', undefined])
+  expect(told.at(-1)).toContain('has 5 faults. Nothing was imported.')
+})
+
+test('whoever waits for a row that has a fault of its own is no fault besides', () => {
+  const text = 'ID,Type,Name,Issued to,Sizes\nM-80,,Bo Imbert,,\nH-80,Helmet,,M-80,\nM-80,,Cy Imbert,,\n'
+  expect(lines(imported(text).stderr)).toEqual([
+    expect.stringContaining('Line 4, column "ID": "M-80" stands on line 2 already.'),
+    expect.stringContaining('has one fault. Nothing was imported.'),
+  ])
+})
+
+test.each([
+  ['a picture', Buffer.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0, 0, 13, 255, 10, 254, 10])],
+  ['a PDF', Buffer.from('%PDF-1.4\n1 0 obj\n')],
+  ['noise', Buffer.from(Array.from({ length: 5000 }, (_, at) => ((at + 1) * 167 + (at >> 3)) % 256))],
+])('%s is said in one sentence to be no text', (_, bytes) => {
+  const path = join(newPlace(), 'given.csv')
+  writeFileSync(path, bytes)
+  const { status, stderr } = bayboard(['import', path], { station })
+  expect(status).toBe(1)
+  expect(lines(stderr)).toEqual([
+    'Line 1: The file is no text and no workbook: it is neither CSV nor XLSX.',
+    expect.stringContaining('has one fault. Nothing was imported.'),
+  ])
+})
+
 const ODD = 'Nummer,Sache\nX-1,Helmet\nX-2,Hood\n'
 
 test('headings nobody knows are refused where nobody can be asked', () => {

@@ -107,7 +107,7 @@ test('the help of a noun has an example', () => {
 
 describe('what cannot be printed', () => {
   test.each([
-    [['label'], 1, 'Say which elements: their ids, --kind, --member or --all.'],
+    [['label'], 2, 'Say which elements: their ids, --kind, --member or --all.'],
     [
       ['label', '--member', 'M-9'],
       1,
@@ -128,7 +128,12 @@ describe('what cannot be printed', () => {
       'None of these elements is contaminated, wet or held, so there is no bag tag to make.',
     ],
     [['inspection', 'H-1'], 1, 'H-1 is no breathing apparatus: facepieces, air packs and cylinders are.'],
-    [['inspection', '--since', '2026-02-30'], 1, '2026-02-30 is not a calendar date written YYYY-MM-DD.'],
+    [['element-record'], 2, 'Say which elements: their ids, --kind, --member or --all.'],
+    [
+      ['inspection', '--since', '2026-02-30'],
+      2,
+      '--since 2026-02-30 is not a calendar date written YYYY-MM-DD.',
+    ],
     [['poster'], 2, 'poster'],
   ])('%j', (args, status, words) => {
     const out = join(newPlace(), 'paper.pdf')

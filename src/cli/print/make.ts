@@ -43,8 +43,11 @@ export interface Made {
   rows: string
   data: object
 }
-export type Making = Made | { refused: string }
+/** `isUsage`: what was asked for cannot be meant, whatever the station holds. */
+export type Making = Made | { refused: string; isUsage?: true }
 const refuse = (refused: string): Making => ({ refused })
+const refuseUsage = (refused: string): Making => ({ refused, isUsage: true })
+const WHICH = 'Say which elements: their ids, --kind, --member or --all.'
 
 interface Place {
   session: Session
@@ -65,7 +68,7 @@ export function make(noun: Noun, place: Place, wanted: Wanted): Making {
   const by = madeIn(place)
   switch (noun) {
     case 'label': {
-      if (isOpenToAll(wanted)) return refuse('Say which elements: their ids, --kind, --member or --all.')
+      if (isOpenToAll(wanted)) return refuseUsage(WHICH)
       const labels = labelsOf(state, ids, by)
       if (!labels.labels.length) return refuse('No element is like that, so there is no label to make.')
       const { columns = 3, rows = 8, skip = 0 } = wanted
@@ -89,7 +92,7 @@ export function make(noun: Noun, place: Place, wanted: Wanted): Making {
       return { job: { print: 'bag-tags', tags }, rows: bagRows(tags), data: tags }
     }
     case 'element-record': {
-      if (isOpenToAll(wanted)) return refuse('Say which elements: their ids, --kind, --member or --all.')
+      if (isOpenToAll(wanted)) return refuseUsage(WHICH)
       if (!ids.length) return refuse('No element is like that, so there is no record to make.')
       const walk = followElements(ids)
       const stopped = readAll(place, walk.see)
@@ -100,7 +103,7 @@ export function make(noun: Noun, place: Place, wanted: Wanted): Making {
     case 'inspection': {
       const { since = null } = wanted
       if (since !== null && !isLocalDate(since))
-        return refuse(`${since} is not a calendar date written YYYY-MM-DD.`)
+        return refuseUsage(`--since ${since} is not a calendar date written YYYY-MM-DD.`)
       const wrong = ids.find((id) => !BREATHING.includes(state.elements.get(id)!.kind))
       if (wrong) return refuse(`${wrong} is no breathing apparatus: facepieces, air packs and cylinders are.`)
       if (!ids.length)

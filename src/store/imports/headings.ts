@@ -95,6 +95,8 @@ export interface Matched<Name extends AnyColumn = ColumnName> {
   columns: Columns<Name>
   faults: Fault[]
   notes: string[]
+  /** The user's own matches are to blame, and no heading. */
+  isWrongMap?: boolean
 }
 
 /** @param map the user's own matches, heading to column; they outrank the synonyms */
@@ -105,6 +107,7 @@ export function matchHeadings(head: Row, map: Record<string, string>): Matched {
     return { columns: new Map(), faults: unusable.map((says) => faultOf(head.line, says)), notes: [] }
   }
   const { targets, faults: wrong } = readMap(map, headings, COLUMN_NAMES)
+  const isWrongMap = wrong.length > 0
 
   const columns = new Map<ColumnName, Column>()
   for (const [index, target] of targets) {
@@ -142,6 +145,7 @@ export function matchHeadings(head: Row, map: Record<string, string>): Matched {
   return {
     columns,
     faults: wrong.map((says) => faultOf(head.line, says)),
+    isWrongMap,
     notes: open
       .filter(({ index }) => !taken.has(index))
       .map(({ heading }) => `Column ${show(heading)} was not used.`),

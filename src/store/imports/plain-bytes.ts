@@ -16,6 +16,13 @@ const startsWith = (bytes: Uint8Array, ...start: number[]): boolean =>
 /** Is it a workbook by its first bytes? An old one (.xls) is told apart, since nothing here reads it. */
 export const isWorkbook = (input: Uint8Array): boolean => startsWith(input, 0x50, 0x4b, 3, 4)
 
+/** No encoding of a text has these bytes, but for a single NUL that strayed into UTF-8. */
+const isControl = (byte: number): boolean =>
+  byte < 9 || (byte > 13 && byte < 32 && byte !== 0x1a && byte !== 0x1b)
+
+const isBinary = (bytes: Buffer): boolean =>
+  startsWith(bytes, 0x25, 0x50, 0x44, 0x46, 0x2d) || (!isUtf8(bytes) && bytes.some(isControl))
+
 function wrongFormat(bytes: Buffer): string | undefined {
   if (startsWith(bytes, 0xd0, 0xcf, 0x11, 0xe0)) {
     return 'This is a workbook of the old kind (.xls), or one with a password. Save it as .xlsx or as CSV.'
@@ -23,7 +30,8 @@ function wrongFormat(bytes: Buffer): string | undefined {
   if (isWorkbook(bytes)) return `This is a spreadsheet workbook, not CSV. ${SAVE_AS}`
   // Without its mark nobody can tell which of its two orders the bytes are in.
   const isUtf16 = bytes.length > 1 && (bytes[0] === 0) !== (bytes[1] === 0)
-  return isUtf16 ? `The file is UTF-16 text without its mark, and was not read. ${SAVE_AS}` : undefined
+  if (isUtf16) return `The file is UTF-16 text without its mark, and was not read. ${SAVE_AS}`
+  return isBinary(bytes) ? 'The file is no text and no workbook: it is neither CSV nor XLSX.' : undefined
 }
 
 /** UTF-16 with its mark says itself how it is to be read. */

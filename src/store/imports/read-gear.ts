@@ -24,17 +24,22 @@ export interface ReadOptions {
   /** What the file holds, where its headings do not say. */
   as?: FileSort
 }
+export type Read = ImportedRows & {
+  sort: FileSort
+  notes: string[]
+  /** Where the row of a key, as `rowKey` makes it, stands in the file. */
+  lineOf: ReadonlyMap<string, number>
+  /** The file's own heading of each of our columns that it has. */
+  headings: ReadonlyMap<AnyColumn, string>
+}
 export type FileRead =
-  | (ImportedRows & {
-      sort: FileSort
-      notes: string[]
-      /** Where the row of a key, as `rowKey` makes it, stands in the file. */
-      lineOf: ReadonlyMap<string, number>
-      /** The file's own heading of each of our columns that it has. */
-      headings: ReadonlyMap<AnyColumn, string>
-    })
+  | Read
   | {
       faults: Fault[]
+      /** What the rows without a fault hold, so that all that is wrong can be told at once. */
+      others?: Read
+      /** What somebody said of a heading is to blame, and not the file. */
+      isWrongMap?: boolean
       /** Its headings are to blame: what they are, with the first rows, so that somebody can say which is which. */
       unmatched?: { sort: FileSort; head: Row; rows: readonly Row[] }
     }
@@ -73,7 +78,9 @@ export function readGear(input: Uint8Array | Sheet, { file, map = {}, as }: Read
   const sort = as ?? sortOf(head, map)
   const matched = sort === 'gear' ? matchHeadings(head, map) : matchRecordHeadings(head, map, sort)
   if (matched.faults.length > 0) {
-    return { faults: byLine([...matched.faults, ...table.faults]), unmatched: { sort, head, rows } }
+    const { isWrongMap = false } = matched
+    const faults = byLine(isWrongMap ? matched.faults : [...matched.faults, ...table.faults])
+    return { faults, isWrongMap, unmatched: { sort, head, rows } }
   }
   for (const says of matched.notes) notes.add(says)
   if (rows.length === 0 && table.faults.length === 0) {
@@ -83,11 +90,11 @@ export function readGear(input: Uint8Array | Sheet, { file, map = {}, as }: Read
   const { columns } = matched
   const read = sort === 'gear' ? readRows(rows, columns, notes) : readRecords(rows, columns, notes, sort)
   const faults = byLine([...table.faults, ...typedFaults(table, columns, notes), ...read.faults])
-  if (faults.length > 0) return { faults }
   if (sort === 'gear') noteNames(read, columns, notes)
   const { faults: _, lineOfId: lineOf, ...records } = read
   const headings = new Map([...columns].map(([name, { heading }]) => [name, heading]))
-  return { ...records, sort, notes: [...notes], lineOf, headings }
+  const others = { ...records, sort, notes: [...notes], lineOf, headings }
+  return faults.length > 0 ? { faults, others } : others
 }
 
 function cleanRow({ line, cells }: Row, notes: Set<string>): Row {

@@ -40,6 +40,7 @@ export function matchRecordHeadings(
     return { columns, faults: unusable.map((says) => faultOf(head.line, says)), notes: [] }
   }
   const { targets, faults } = readMap(map, headings, recordColumns(sort))
+  const isWrongMap = faults.length > 0
   for (const [index, target] of targets) {
     if (target !== UNUSED) columns.set(target, { index, heading: headings[index]! })
   }
@@ -58,7 +59,7 @@ export function matchRecordHeadings(
     }
   }
   if (!faults.length) faults.push(...lacking(columns, headings, RECORD_SORTS[sort]))
-  return { columns, faults: faults.map((says) => faultOf(head.line, says)), notes }
+  return { columns, faults: faults.map((says) => faultOf(head.line, says)), notes, isWrongMap }
 }
 
 function lacking(
