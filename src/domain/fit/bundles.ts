@@ -28,10 +28,9 @@ export const sizeWanted = ({ member }: Wearer, kind: Kind): string | undefined =
   return measure && member?.sizes?.[measure]
 }
 
-/** An element on a wearer, whatever else is worn. */
+/** An element that fits a wearer, whatever else is worn. */
 interface Worn {
   element: Element
-  isFit: boolean
   exact: boolean
   lasts: LocalDate | null
 }
@@ -40,27 +39,38 @@ const NOTHING: Wearer['parts'] = new Map()
 
 /** Could the wearer wear one with this label, by size and fit test? */
 export const couldWear = (rack: Rack, wearer: Wearer, label: Element): boolean =>
-  tryOn(rack, wearer)(label).isFit
+  tryOn(rack, wearer)(label) !== undefined
 
-/** By the rules of size and fit test, which see only what a label says: what reads alike is judged once. */
-function tryOn(rack: Rack, wearer: Wearer): (element: Element) => Worn {
-  const bare = { ...wearer, parts: NOTHING }
-  const known = new Map<string, Omit<Worn, 'element'>>()
-  return (element) => {
+/** What size and fit test see of a label, as a text: put together once for an element, asked for by every wearer. */
+const readings = new WeakMap<Element, string>()
+function readingOf(element: Element): string {
+  let reading = readings.get(element)
+  if (reading === undefined) {
     const { kind, size, model } = element
-    const key = `${kind}\n${size ?? ''}\n${model ?? ''}`
+    readings.set(element, (reading = `${kind}\n${size ?? ''}\n${model ?? ''}`))
+  }
+  return reading
+}
+
+/** By the rules of size and fit test: what reads alike is judged once. */
+function tryOn(rack: Rack, wearer: Wearer): (element: Element) => Worn | undefined {
+  const bare = { ...wearer, parts: NOTHING }
+  const known = new Map<string, Omit<Worn, 'element'> | undefined>()
+  return (element) => {
+    const key = readingOf(element)
     let worn = known.get(key)
-    if (!worn) {
+    if (!worn && !known.has(key)) {
+      const { kind, size } = element
       const verdicts = rack.together(kind).flatMap((setting) => judgeElement(element, setting, bare))
       const wanted = sizeWanted(wearer, kind)
-      worn = {
-        isFit: verdicts.every((each) => isFit(each.state)),
-        exact: wanted === undefined || (size !== undefined && compareSize(size, wanted, []) === 'exact'),
-        lasts: soonest(verdicts.map((each) => each.on)),
-      }
+      if (verdicts.every((each) => isFit(each.state)))
+        worn = {
+          exact: wanted === undefined || (size !== undefined && compareSize(size, wanted, []) === 'exact'),
+          lasts: soonest(verdicts.map((each) => each.on)),
+        }
       known.set(key, worn)
     }
-    return { ...worn, element }
+    return worn && { element, exact: worn.exact, lasts: worn.lasts }
   }
 }
 
@@ -74,11 +84,7 @@ export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[]):
   const on = tryOn(rack, wearer)
   const free = family
     .flatMap((kind) => freeFor(rack, holder, kind))
-    .flatMap((element) => {
-      if (wearer.parts.get(element.kind)?.id === element.id) return []
-      const worn = on(element)
-      return worn.isFit ? worn : []
-    })
+    .flatMap((element) => (wearer.parts.get(element.kind)?.id === element.id ? [] : (on(element) ?? [])))
   // What is wrong by itself, or not there though it must be, has to be among what goes in.
   const must = family.filter((kind) => {
     const worn = wearer.parts.get(kind)

@@ -3,6 +3,7 @@
 import type { RigAssessment, SeatAssessment } from '../assess.ts'
 import { sayRig } from '../board.ts'
 import type { Unsigned } from '../commands.ts'
+import type { Rack } from '../fit/rack.ts'
 import { tieAcross } from '../fit/ties.ts'
 import type { Id } from '../gear.ts'
 import type { Kind } from '../kinds.ts'
@@ -131,7 +132,7 @@ export function planOf(state: State, policy: Policy, at: Instant, problem: Probl
   return {
     at,
     seq: state.seq,
-    words: sayPlan(seats, rigs, sayDoubt(isProven, tie, broken.size > 0)),
+    words: sayPlan(seats, rigs, sayDoubt(isProven, tie, broken.size > 0), releasedBy(seats, after, rack)),
     rigs,
     seats,
     goals: sayGoals(model, kept.stages),
@@ -139,6 +140,15 @@ export function planOf(state: State, policy: Policy, at: Instant, problem: Probl
     moves: movesOf(after, policy, at),
   }
 }
+
+/** Spares that come off and could serve somebody else: gear is not used twice in one plan. */
+const releasedBy = (seats: readonly PlannedSeat[], after: State, rack: Rack): Id[] =>
+  seats
+    .flatMap((seat) => seat.swaps.flatMap((swap) => swap.out))
+    .filter((id) => {
+      const element = after.elements.get(id)!
+      return element.issuedTo === null && element.custody.where === 'rack' && rack.alone(element).isFit
+    })
 
 const isChosen = ({ model, modelSeats }: Problem, { choice }: Solved, seat: SeatAssessment): boolean => {
   const index = modelSeats.indexOf(seat)

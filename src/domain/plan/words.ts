@@ -1,5 +1,6 @@
 // A plan in sentences: what it makes of the whole station, a rig before and after, a change of seat. It must never decide.
 import { wordOf } from '../kinds.ts'
+import type { Id } from '../gear.ts'
 import type { Tie } from '../fit/ties.ts'
 import type { Moves } from './moves.ts'
 import type { PlannedRig, PlannedSeat } from './plan.ts'
@@ -7,11 +8,15 @@ import type { PlannedRig, PlannedSeat } from './plan.ts'
 const count = (number: number, one: string, many = `${one}s`): string =>
   `${number} ${number === 1 ? one : many}`
 
-/** @param doubt why it is not proven that nothing is better; none when it is */
+/**
+ * @param doubt why it is not proven that nothing is better; none when it is
+ * @param released what comes off and could serve somebody else
+ */
 export function sayPlan(
   seats: readonly PlannedSeat[],
   rigs: readonly PlannedRig[],
   doubt: string | undefined,
+  released: readonly Id[],
 ): string {
   const mended = seats.filter((each) => each.becomesFit)
   const swaps = mended.flatMap((each) => each.swaps.flatMap((swap) => swap.in)).length
@@ -25,6 +30,11 @@ export function sayPlan(
     ...(won.length ? [`Then ${won.join(' and ')} can ride.`] : []),
     ...(still.length ? [`Still cannot ride: ${still.join(', ')}.`] : []),
     doubt ?? 'No better use of the rack exists: that is proven.',
+    ...(left && released.length
+      ? [
+          `What comes off and could serve somebody else (${released.join(', ')}) is not counted: plan again then.`,
+        ]
+      : []),
   ].join(' ')
 }
 

@@ -6,7 +6,7 @@ import { nothingToPlan, planOf, type Plan } from '../../../src/domain/plan/plan.
 import type { State } from '../../../src/domain/state.ts'
 import { solve } from '../../../src/planner/solve.ts'
 import { coat, cylinder, fitCrew, FIT, garment, HOUSE, reads, sendsAway, tags } from '../fit-crew.ts'
-import { NOW, stateOf, type Steps, type Told } from '../given.ts'
+import { journalOf, NOW, stateOf, type Steps, type Told } from '../given.ts'
 
 async function planIn(state: State): Promise<Plan> {
   const policy = policyOf(state)
@@ -37,6 +37,25 @@ describe('one pair of boots for two', () => {
     expect(insOf(made)).toEqual([['E6-1'], ['E6-2', 'BO-9']])
     expect(shortagesOf(made)).toEqual(['Helmet HE-1: tagged, torn seam. The rack has no spare helmet.'])
   })
+})
+
+it('says that a spare which comes off is not used again, and planning again then uses it', async () => {
+  const measured = journalOf(HOUSE[0]!).length
+  const steps: Steps = [
+    garment('boots', '8', { size: '12D' }),
+    garment('boots', '9'),
+    tags('BO-1'),
+    { do: 'swap', seat: 'E6-1', out: 'BO-1', in: 'BO-9' },
+    { do: 'amend', seq: measured, why: 'measured anew', with: { sizes: { boots: '12D' } } },
+    tags('BO-2'),
+  ]
+  const made = await plan(...steps)
+  expect(insOf(made)).toEqual([['E6-1', 'BO-8'], ['E6-2']])
+  expect(made.words).toContain(
+    'What comes off and could serve somebody else (BO-9) is not counted: plan again then.',
+  )
+  const again = await plan(...steps, { do: 'swap', seat: 'E6-1', out: 'BO-9', in: 'BO-8' })
+  expect(insOf(again)).toEqual([['E6-2', 'BO-9']])
 })
 
 describe('a larger pair', () => {
