@@ -153,8 +153,8 @@ export function stationWith(...commands: readonly Told[]): string {
 export const fitStation = (...more: readonly Told[]): string => stationWith(...HOUSE, ...ON_DUTY, ...more)
 
 const EIGHT = ['1', '2', '3', '4', '5', '6', '7', '8']
-/** A rig of eight, everybody seated and fit, the cylinders read. */
-export const eightSeats = (): string =>
+/** A rig of eight, everybody seated and fit, the cylinders read or still to be read. */
+export const eightSeats = ({ isRead }: { isRead: boolean }): string =>
   stationWith(
     ...EIGHT.map((set) => joined(`M-10${set}`, `Ada Varga ${set}`, 'B')),
     {
@@ -169,5 +169,5 @@ export const eightSeats = (): string =>
     },
     ...EIGHT.flatMap((set) => [...ensemble(`M-10${set}`, `E8-${set}`, set), fitTested(`M-10${set}`)]),
     OPEN,
-    ...EIGHT.flatMap((set) => [seats(`M-10${set}`, `E8-${set}`), reads(`Y-${set}`)]),
+    ...EIGHT.flatMap((set) => [seats(`M-10${set}`, `E8-${set}`), ...(isRead ? [reads(`Y-${set}`)] : [])]),
   )
