@@ -65,8 +65,8 @@ function wantedOf({ columns, rows, skip, event, ...options }: PrintOptions): Wan
   const numbers: Record<string, number | undefined> = {}
   const asked = [
     ['columns', columns, 1, 6],
-    ['rows', rows, 1, 20],
-    ['skip', skip, 0, 119],
+    ['rows', rows, 1, 18],
+    ['skip', skip, 0, 107],
     ['event', event, 1, Number.MAX_SAFE_INTEGER],
   ] as const
   for (const [name, text, least, most] of asked) {

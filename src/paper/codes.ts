@@ -1,18 +1,12 @@
 // Draws bar codes as filled shapes, sharp at any size; it must never draw one too fine for a hand scanner.
 import { code128, qrcode, type DrawingContext } from 'bwip-js/generic'
+import type { Box } from './fit-text.ts'
 import { MM, type Press } from './press.ts'
 
 export type CodeKind = 'code128' | 'qr'
 
-interface Box {
-  x: number
-  y: number
-  width: number
-  height: number
-}
-
 /** The thinnest bar or smallest square that is printed, in points: 0.19 mm, 7.5 mils, is what common hand scanners still read (from memory). */
-export const FINEST = 0.19 * MM
+const FINEST = 0.19 * MM
 
 interface Shapes {
   width: number
@@ -53,22 +47,16 @@ function shapesOf(kind: CodeKind, text: string): Shapes {
 const QUIET = { code128: 10, qr: 4 } as const
 
 /** How wide the thinnest bar or square would be in a box, in points, its quiet paper counted in. */
-export function finenessIn(
-  kind: CodeKind,
-  text: string,
-  { width, height }: Pick<Box, 'width' | 'height'>,
-): number {
-  const { width: units } = shapesOf(kind, text)
-  return kind === 'qr'
+const finenessIn = (kind: CodeKind, units: number, { width, height }: Box): number =>
+  kind === 'qr'
     ? Math.min(width, height) / (units / QR_UNITS + 2 * QUIET.qr)
     : width / (units + 2 * QUIET.code128)
-}
 
 /** Draws it in the middle of the box, as large as the box allows; false, with nothing drawn, where that is too fine to be read. */
 export function drawCode(press: Press, kind: CodeKind, text: string, box: Box): boolean {
-  const fineness = finenessIn(kind, text, box)
-  if (fineness < FINEST) return false
   const { width, height, bars, polygons } = shapesOf(kind, text)
+  const fineness = finenessIn(kind, width, box)
+  if (fineness < FINEST) return false
   const { doc } = press
   if (kind === 'qr') {
     const unit = fineness / QR_UNITS

@@ -18,13 +18,29 @@ export function faceFor(press: Press, text: string, width: number, face: Face): 
   return { ...face, size }
 }
 
+export const heightOf = (lines: readonly SetLine[]): number =>
+  lines.reduce((sum, each) => sum + lineHeight(each), 0)
+
+const letters = new Intl.Segmenter('en', { granularity: 'grapheme' })
+
+/** A text on one line of this width; what is longer is cut, and an ellipsis says so. For what stands whole elsewhere. */
+export function cutTo(press: Press, text: string, width: number, face: Face): string {
+  const whole = press.printable(text)
+  if (press.widthOf(whole, face) <= width) return whole
+  let kept = ''
+  for (const { segment } of letters.segment(whole)) {
+    if (press.widthOf(`${kept}${segment}…`, face) > width) break
+    kept += segment
+  }
+  return `${kept}…`
+}
+
 /**
  * Prints as many lines as the box holds and gives the height they took. What does not go in is replaced by the line
  * `more`; without such a line the first paragraphs that go in whole are printed.
  */
 export function printInBox(press: Press, paragraphs: readonly Paragraph[], box: Box, more?: string): number {
-  const fits = (some: readonly SetLine[]): boolean =>
-    some.reduce((sum, each) => sum + lineHeight(each), 0) <= box.height
+  const fits = (some: readonly SetLine[]): boolean => heightOf(some) <= box.height
   const lines = paragraphs.flatMap((each) => setLines(press, each, box.width))
   const note = more === undefined ? [] : setLines(press, { text: more, size: 6, bold: true }, box.width)
   let shown = lines

@@ -1,4 +1,5 @@
 // Fills pages from the top with headings, paragraphs and tables, breaking where a page is full; it must never print outside the margins.
+import { cutTo, heightOf } from './fit-text.ts'
 import { lineHeight, MM, SAY_REPLACED, type Face, type Press } from './press.ts'
 import { setLines, type Paragraph, type SetLine } from './set-lines.ts'
 
@@ -27,7 +28,8 @@ export interface Flow {
   /** A heading is never the last line of a page: `kept` points stand under and with it. */
   heading(text: string, kept?: number): void
   paragraph(paragraph: Paragraph, width?: number): void
-  table(columns: readonly Column[], rows: readonly Cell[][]): void
+  /** Overleaf the titles are said again, under what the table is about; a row without a name says that of the row before. */
+  table(columns: readonly Column[], rows: readonly Cell[][], about?: string): void
   finish(): Promise<Buffer>
 }
 
@@ -43,8 +45,6 @@ const HEADED = 100
 
 /** A row taller than this part of a page may be broken. */
 const KEPT_WHOLE = 0.15
-
-const heightOf = (lines: readonly SetLine[]): number => lines.reduce((sum, each) => sum + lineHeight(each), 0)
 
 /** Takes off the first lines those that go into this height, whole paragraphs where one fits at all. */
 function takeFitting(lines: SetLine[], height: number): SetLine[] {
@@ -80,9 +80,17 @@ export function openFlow(press: Press, { mark, foot }: Running): Flow {
     }
   }
 
-  function row(cells: readonly Cell[], widths: readonly number[], onTurn: () => void): void {
+  /** Prints a row and gives its name, the first cell; one without goes by the name `before`. */
+  function row(
+    cells: readonly Cell[],
+    widths: readonly number[],
+    onTurn: () => void,
+    before: readonly SetLine[],
+  ): readonly SetLine[] {
     const rest = cells.map((cell, at) => cell.flatMap((each) => setLines(press, each, widths[at]! - 2 * GAP)))
-    const name = [...rest[0]!]
+    const isNameless = rest[0]!.every((each) => each.text === '')
+    const name = isNameless ? before : [...rest[0]!]
+    const page = press.pages()
     const whole = Math.max(...rest.map(heightOf)) + 2 * GAP
     const overleaf = (): void => {
       turn()
@@ -93,7 +101,7 @@ export function openFlow(press: Press, { mark, foot }: Running): Flow {
       // Too little room for a start is left empty.
       if (!isFirst || bottom - y < 40) overleaf()
       // What goes on overleaf says again what it is about.
-      if (!isFirst && !rest[0]!.length) rest[0] = [...name]
+      if (isFirst ? isNameless && press.pages() > page : !rest[0]!.length) rest[0] = [...name]
       const now = rest.map((lines) => takeFitting(lines, bottom - y - 2 * GAP))
       y += GAP
       now.forEach((lines, at) => print(lines, left + widths.slice(0, at).reduce((a, b) => a + b, GAP)))
@@ -104,6 +112,7 @@ export function openFlow(press: Press, { mark, foot }: Running): Flow {
         .lineWidth(0.3)
         .stroke('#888888')
     }
+    return name
   }
 
   const flow: Flow = {
@@ -133,23 +142,28 @@ export function openFlow(press: Press, { mark, foot }: Running): Flow {
         y += lineHeight(line)
       }
     },
-    table(columns, rows) {
+    table(columns, rows, about) {
       const shares = columns.reduce((sum, each) => sum + each.share, 0)
       const widths = columns.map(({ share }) => (share / shares) * width)
       const titles = columns.map(({ title }): Cell => [{ text: title, size: 6.5, bold: true }])
-      const head = (): void => row(titles, widths, () => undefined)
+      const head = (): void => void row(titles, widths, () => undefined, [])
+      const onTurn = (): void => {
+        if (about !== undefined) flow.paragraph({ text: `${about}, continued`, size: 8, bold: true })
+        head()
+      }
       if (!rows.length) return
       keep(50)
       head()
-      for (const cells of rows) row(cells, widths, head)
+      let name: readonly SetLine[] = []
+      for (const cells of rows) name = row(cells, widths, onTurn, name)
     },
     finish: () =>
       press.finish((page, of) => {
         if (mark !== null) press.write(press.printable(mark), left, MARGIN, MARK_FACE)
-        const lines = [`${foot}   Page ${page} of ${of}.`, ...(press.replaced() ? [SAY_REPLACED] : [])]
+        const lines = [`Page ${page} of ${of}.   ${foot}`, ...(press.replaced() ? [SAY_REPLACED] : [])]
         lines.forEach((text, at) => {
-          const [line] = setLines(press, { text, ...FOOT_FACE }, width)
-          press.write(line!.text, left, press.height - MARGIN - FOOT + 6 + at * 8, FOOT_FACE)
+          const line = cutTo(press, text, width, FOOT_FACE)
+          press.write(line, left, press.height - MARGIN - FOOT + 6 + at * 8, FOOT_FACE)
         })
       }),
   }

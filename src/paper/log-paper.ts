@@ -42,7 +42,7 @@ function printTop(flow: Flow, log: ReadinessLog): void {
   for (const { words } of summaryLines(log)) flow.paragraph({ text: words, size: 8 }, room)
   flow.space(Math.max(0, top + side - flow.y()))
   flow.space(4)
-  const boxTop = flow.y()
+  const [boxTop, boxPage] = [flow.y(), press.pages()]
   flow.space(4)
   flow.paragraph({ text: log.board.headline, size: 12, bold: true, indent: 5 })
   const unfit = log.board.rigs
@@ -58,7 +58,7 @@ function printTop(flow: Flow, log: ReadinessLog): void {
   flow.paragraph({ text: `As it stood ${sayWhen(log.board.at)}. ${log.rollCall.words}`, size: 8, indent: 5 })
   flow.space(4)
   // A list that goes on overleaf has no box of its own.
-  if (flow.y() > boxTop)
+  if (press.pages() === boxPage)
     press.doc
       .rect(left, boxTop, width, flow.y() - boxTop)
       .lineWidth(1)

@@ -47,7 +47,8 @@ function printRecord(flow: Flow, { id, word, now, items, also }: ElementRecord):
       return [[[{ text: name, ...BODY, bold: true }], [], [{ text: NOT_ON_RECORD, ...BODY }], []]]
     return lines.map((line, at) => lineRow(at ? '' : name, line))
   })
-  flow.table(RECORD, [...rows, ...also.map((line, at) => lineRow(at ? '' : 'All else in the journal', line))])
+  const others = also.map((line, at) => lineRow(at ? '' : 'All else in the journal', line))
+  flow.table(RECORD, [...rows, ...others], `${id}, ${word}`)
 }
 
 function lineRow(name: string, { on, words, seq, withdrawn, amended, ...said }: RecordLine): Cell[] {

@@ -1,5 +1,6 @@
 // Two lines to sign on, kept together at the end of a paper.
 import { lineHeight } from './press.ts'
+import { cutTo } from './fit-text.ts'
 import type { Flow } from './flow.ts'
 
 const HEIGHT = 66
@@ -24,16 +25,8 @@ export function printSignatures(flow: Flow, signatures: readonly [Signature, Sig
       .stroke('#000000')
     press.write(role, x, y + 3, { ...FACE, bold: true })
     press.write('date and time', x + half - 60, y + 3, FACE)
-    press.write(fitting(flow, name, half), x, y + 3 + lineHeight(FACE), FACE)
+    // It stands whole at the head of the paper.
+    press.write(cutTo(press, name, half, FACE), x, y + 3 + lineHeight(FACE), FACE)
   })
   flow.space(20)
-}
-
-/** A name longer than its line is cut, since it stands whole at the head of the paper. */
-function fitting({ press }: Flow, name: string, width: number): string {
-  const text = press.printable(name)
-  if (press.widthOf(text, FACE) <= width) return text
-  let kept = text
-  while (kept && press.widthOf(`${kept}…`, FACE) > width) kept = kept.slice(0, -1)
-  return `${kept}…`
 }

@@ -4,7 +4,7 @@ import { SIGNS } from '../domain/signs.ts'
 import type { BagTags, GearLabel, OutOfServiceTags } from '../exports/gear-tags.ts'
 import { sayBy, sayWhen } from '../exports/said.ts'
 import { drawCode } from './codes.ts'
-import { faceFor, printInBox, type Box } from './fit-text.ts'
+import { cutTo, faceFor, printInBox, type Box } from './fit-text.ts'
 import { lineHeight, MM, type Press } from './press.ts'
 import type { Paragraph } from './set-lines.ts'
 
@@ -46,7 +46,11 @@ export const printBagTags = (press: Press, tags: BagTags): Promise<Buffer> =>
     press,
     tags,
     tags.elements.map(({ exposures, held, ...label }) => ({
-      band: held ? '■ HELD AS EVIDENCE: DO NOT CLEAN' : '■ CONTAMINATED GEAR',
+      band: held
+        ? '■ HELD AS EVIDENCE: DO NOT CLEAN'
+        : isOnlyWet(exposures)
+          ? '■ WET GEAR'
+          : '■ CONTAMINATED GEAR',
       label,
       told: [
         ...(held
@@ -70,6 +74,9 @@ export const printBagTags = (press: Press, tags: BagTags): Promise<Buffer> =>
         : ['Bagged by, date and time', 'Received for cleaning by, date and time'],
     })),
   )
+
+const isOnlyWet = (exposures: BagTags['elements'][0]['exposures']): boolean =>
+  exposures.every(({ careNeeded }) => careNeeded.every((care) => care === 'drying'))
 
 function printTags(press: Press, sheet: Sheet, tags: readonly Tag[]): Promise<Buffer> {
   const width = (press.width - 2 * EDGE - (ACROSS - 1) * GAP) / ACROSS
@@ -116,10 +123,7 @@ function printTag(
   if (!drawCode(press, 'code128', label.id, codeBox)) drawCode(press, 'qr', label.id, codeBox)
   y += CODE + 4 * MM
 
-  const foot = [`${station}, printed ${sayWhen(at)}.`, ...(mark === null ? [] : [mark])].map(
-    (text): Paragraph => ({ text, ...FOOT, bold: text === mark }),
-  )
-  const footTop = box.y + box.height - PAD - 4 * lineHeight(FOOT)
+  const footTop = box.y + box.height - PAD - 2 * lineHeight(FOOT)
   const linesTop = footTop - lines.length * LINE
   printInBox(
     press,
@@ -136,5 +140,7 @@ function printTag(
       .stroke('#000000')
     press.write(text, x, down + 1.5, FOOT)
   })
-  printInBox(press, foot, { x, y: footTop + 4, width, height: box.y + box.height - footTop - 6 })
+  const foot = cutTo(press, `Printed ${sayWhen(at)}, ${station}`, width, FOOT)
+  press.write(foot, x, footTop + 4, FOOT)
+  if (mark !== null) press.write(mark, x, footTop + 4 + lineHeight(FOOT), { ...FOOT, bold: true })
 }

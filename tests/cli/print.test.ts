@@ -114,6 +114,7 @@ describe('what cannot be printed', () => {
       'There is no member or riding position M-9 in this station. Nothing was made.',
     ],
     [['label', '--all', '--kind', 'cape'], 2, 'There is no kind cape.'],
+    [['label', '--all', '--rows', '19'], 2, '--rows must be a whole number from 1 to 18, and 19 is not.'],
     [['label', '--all', '--columns', '7'], 2, '--columns must be a whole number from 1 to 6, and 7 is not.'],
     [['label', '--all', '--skip', '24'], 2, '--skip leaves no label on the first sheet.'],
     [['label', '--all', '--format', 'rtf'], 2, 'It is not made as rtf. Choose one of: pdf, csv, json.'],

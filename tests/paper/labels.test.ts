@@ -103,7 +103,7 @@ describe.each(PAPER_NAMES)('on %s', (paper) => {
   test.each([
     [1, 1],
     [3, 8],
-    [6, 20],
+    [6, 18],
   ])(
     'labels %i across and %i down name id, kind and the mark, and nothing leaves the sheet',
     async (columns, rows) => {

@@ -1,5 +1,5 @@
 // Reads PDFs back with a library that did not write them: their words with their places, and their pages as pictures.
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs'
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 
 export interface Piece {
   text: string
@@ -76,6 +76,22 @@ export function misplaced({ width, height, pieces }: ReadPage, margin: number): 
     ...outside.map((each) => `outside: ${each.text}`),
     ...onTop.map((each) => `on top of another: ${each.text}`),
   ]
+}
+
+/** How tall each frame is that is drawn right across a page of the paper; a line has no height. */
+export async function framesOf(bytes: Uint8Array): Promise<number[]> {
+  const pdf = await opened(bytes)
+  const frames: number[] = []
+  for (let at = 1; at <= pdf.numPages; at++) {
+    const { fnArray, argsArray } = await (await pdf.getPage(at)).getOperatorList()
+    fnArray.forEach((operation, each) => {
+      if (operation !== OPS.constructPath) return
+      const [left, top, right, bottom] = argsArray[each][2] as [number, number, number, number]
+      if (right - left > 400 && Math.abs(bottom - top) > 5) frames.push(Math.abs(bottom - top))
+    })
+  }
+  await pdf.destroy()
+  return frames
 }
 
 /** Pages can be drawn only where the optional drawing library is installed. */
