@@ -16,3 +16,9 @@ export function ask(world: World, question: string): Promise<string> {
     })
   })
 }
+
+/** Nobody is presumed to have done what they did not say: who it was is asked on a terminal, and else unknown. */
+export const askName = async (world: World): Promise<string | undefined> =>
+  canAsk(world)
+    ? (await ask(world, 'Who answers for it? Write the id of a member: ')) || undefined
+    : undefined

@@ -13,7 +13,7 @@ import { isWorkbook } from '../store/imports/plain-bytes.ts'
 import { readGear, type FileRead, type ReadOptions } from '../store/imports/read-gear.ts'
 import { FILE_SORTS } from '../store/imports/record-columns.ts'
 import { whyOf } from '../store/trouble.ts'
-import { ask, canAsk } from './ask.ts'
+import { ask, askName, canAsk } from './ask.ts'
 import { guideMap } from './guide-import.ts'
 import { faultsHere, faultsOfOthers, MOST_SHOWN, refuseFile } from './import-faults.ts'
 import { withStation } from './opened.ts'
@@ -110,7 +110,7 @@ async function take(
     const sentence = `${path} changes what is on the books, as shown. Nothing was imported. To take it, add --update.`
     return complain(world, sentence, 1)
   }
-  const by = options.by ?? (needsName(found, session.state) ? await nameOf(world) : SETUP)
+  const by = options.by ?? (needsName(found, session.state) ? await askName(world) : SETUP)
   if (by === undefined) {
     const sentence = `${path} changes the books, or says what was done since this station was made. Say who answers for it with --by MEMBER. Nothing was imported.`
     return complain(world, sentence, 2)
@@ -156,11 +156,6 @@ function sayCount({ members, elements, cares, fitTests, changes }: Difference): 
 
 const agrees = async (world: World, count: number): Promise<boolean> =>
   canAsk(world) && (await ask(world, `Take these ${count} changes? Write yes: `)) === 'yes'
-
-const nameOf = async (world: World): Promise<string | undefined> =>
-  canAsk(world)
-    ? (await ask(world, 'Who answers for it? Write the id of a member: ')) || undefined
-    : undefined
 
 /** Whoever sets a station up brings along what was before it; what changes the books is somebody's doing. */
 function needsName({ changes, cares, fitTests }: Difference, { station, members }: State): boolean {

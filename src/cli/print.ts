@@ -1,13 +1,12 @@
 // `bayboard print`: labels, tags, care slips and records as PDF, CSV or JSON; it must never leave half a file, nor write over one unasked.
-import { existsSync } from 'node:fs'
-import { join, parse, resolve } from 'node:path'
+import { join, parse } from 'node:path'
 import type { Session } from '../session.ts'
 import { NOT_IN_A_TERMINAL, onPaper, paperNamed, sayNoPaper } from './on-paper.ts'
 import { withStation } from './opened.ts'
 import { make, NOUNS, type Made, type Noun, type Wanted } from './print/make.ts'
 import { kindNamed } from './print/pick.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
-import { putOut, sayThere, writeWhole, type OutOptions } from './write-file.ts'
+import { putFiles, putOut, writeAll, type OutOptions } from './write-file.ts'
 
 const FORMATS = ['pdf', 'csv', 'json'] as const
 type Format = (typeof FORMATS)[number]
@@ -46,9 +45,12 @@ export function printPaper(
     // The rows that the cleaner fills in go with the slip.
     const rows =
       noun === 'care-slip' && format === 'pdf' && out !== undefined ? beside(out, 'csv') : undefined
-    if (rows !== undefined && !force && existsSync(rows)) return complain(world, sayThere(resolve(rows)), 3)
-    const status = putOut(world, written, options)
-    return status === 0 && rows !== undefined ? putOut(world, made.rows, { out: rows, force }) : status
+    if (out === undefined || rows === undefined) return putOut(world, written, options)
+    const both = [
+      { path: out, content: written },
+      { path: rows, content: made.rows },
+    ]
+    return putFiles(world, both, force)
   })
 }
 
@@ -103,8 +105,8 @@ export async function printToStation(
   if ('refused' in made) return made
   const stamp = session.now().slice(0, 19).replaceAll(/[-:]/g, '')
   const path = join(folder, 'exports', `${noun}-${stamp}.pdf`)
-  const trouble = writeWhole(path, await onPaper(made.job, paperNamed(undefined, session.state)!, data), true)
-  if (trouble) return { refused: trouble }
-  const noRows = noun === 'care-slip' ? writeWhole(beside(path, 'csv'), made.rows, true) : undefined
-  return noRows ? { refused: noRows } : { path }
+  const content = await onPaper(made.job, paperNamed(undefined, session.state)!, data)
+  const rows = noun === 'care-slip' ? [{ path: beside(path, 'csv'), content: made.rows }] : []
+  const trouble = writeAll([{ path, content }, ...rows], true)
+  return trouble ? { refused: trouble } : { path }
 }

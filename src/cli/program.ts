@@ -1,5 +1,6 @@
 // The table of subcommands and their options; what each one does stands in its own file.
 import { Command, CommanderError, Option } from 'commander'
+import { describeIntake } from './intake.ts'
 import { describeTrust } from './trust.ts'
 import { describePrint } from './print/describe.ts'
 import { describeRack } from './rack.ts'
@@ -145,35 +146,7 @@ function describe(world: World, choose: (work: Work) => void): Command {
       choose(async (world) => (await import('./history.ts')).history(world, id, station())),
     )
 
-  add('import', 'members, gear, cares or fit tests from CSV or XLSX; all or nothing')
-    .argument('<file>')
-    .option('--dry-run', 'only say what would be imported and what it would change')
-    .option('--update', 'take changes of what is on the books without asking')
-    .option('--by <member>', 'who answers for it; needed where it changes the books')
-    .option('--map <heading=column...>', 'which heading of the file is which column')
-    .option('--as <sort>', 'what the file holds: gear (and members), cares or fit-tests')
-    .option('--sheet <name>', 'which sheet of a workbook; else the first with anything in it')
-    .addHelpText(
-      'after',
-      '\nExamples:\n  bayboard import gear.xlsx --dry-run\n  bayboard import gear.csv --update --by M-104\n  bayboard import cleanings.csv --as cares --map "Unit=element"',
-    )
-    .action((file: string, options) =>
-      choose(async (world) =>
-        (await import('./import.ts')).importFile(world, file, { ...station(), ...options }),
-      ),
-    )
-
-  add('receive', 'take back a batch by its care slip, filled in as CSV; all or nothing')
-    .argument('<file>')
-    .option('--by <member>', 'who receives it; else the officer of the open tour')
-    .option('--dry-run', 'only say what would be recorded')
-    .addHelpText('after', '\nExample: bayboard receive slip.csv --dry-run')
-    .action((file: string, options) =>
-      choose(async (world) =>
-        (await import('./receive.ts')).receive(world, file, { ...station(), ...options }),
-      ),
-    )
-
+  describeIntake(add, station, choose)
   describeRack(add, station, choose)
 
   const policy = add('policy', 'the rules in force with their sources; check or adopt an overlay')

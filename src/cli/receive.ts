@@ -9,6 +9,7 @@ import { dateOf } from '../domain/time.ts'
 import { sayFaults, type Fault } from '../store/imports/fault.ts'
 import { readSlip, type SlipRow } from '../store/imports/read-slip.ts'
 import { whyOf } from '../store/trouble.ts'
+import { askName } from './ask.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World, printLine } from './world.ts'
 
@@ -56,13 +57,9 @@ export const receive = async (world: World, path: string, options: ReceiveOption
       printLine(world, `${path} would bring back ${count}. Nothing was recorded.`)
       return 0
     }
-    const by = options.by ?? state.tour?.officer
+    const by = options.by ?? (await askName(world))
     if (by === undefined) {
-      return complain(
-        world,
-        'No tour is open. Name the member who receives it: --by ID. Nothing was recorded.',
-        2,
-      )
+      return complain(world, 'Name the member who receives it: --by ID. Nothing was recorded.', 2)
     }
     const answer = await session.submit({ do: 'receive-batch', by, file, elements, cares })
     if ('refused' in answer) return complain(world, answer.refused, 1)

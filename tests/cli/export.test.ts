@@ -1,5 +1,5 @@
 // `bayboard export`: the readiness log of a tour in every format, written whole or not at all, and over nothing unasked.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parse } from 'csv-parse/sync'
 import { beforeAll, describe, expect, test } from 'vitest'
@@ -8,13 +8,11 @@ import { bayboard, fileWith, journalOf, lines, newPlace } from './run.ts'
 import { answers, emptyStation, fitStation, TOUR } from './two-seats.ts'
 
 let station = ''
-let place = ''
 beforeAll(() => {
   station = fitStation(
     answers('E6-1'),
     answers('E6-2', [{ element: 'H-2', point: 'cracked', matter: 'safety' }]),
   )
-  place = newPlace()
 })
 const exported = (...args: string[]) => bayboard(['export', ...args], { station })
 
@@ -56,12 +54,24 @@ describe('to the standard output', () => {
 })
 
 describe('to a file', () => {
-  test('makes the parent folder, writes what the standard output would hold, and leaves no other file', () => {
-    const out = join(place, 'logs', 'november', 'log.txt')
+  test('writes what the standard output would hold, and leaves no other file', () => {
+    const out = join(newPlace(), 'log.txt')
     const { status, stdout } = exported('--out', out)
     expect({ status, stdout }).toEqual({ status: 0, stdout: `Wrote ${out}\n` })
-    expect(readdirSync(join(place, 'logs', 'november'))).toEqual(['log.txt'])
+    expect(readdirSync(join(out, '..'))).toEqual(['log.txt'])
     expect(withoutClock(readFileSync(out, 'utf8'))).toBe(withoutClock(exported().stdout))
+  })
+
+  test('makes no folder for a name that was mistyped', () => {
+    const folder = newPlace()
+    for (const force of [[], ['--force']]) {
+      expect(exported('--out', join(folder, 'lgos', 'november', 'log.txt'), ...force)).toEqual({
+        status: 3,
+        stdout: '',
+        stderr: `bayboard: There is no folder ${join(folder, 'lgos', 'november')}. Nothing was written. Make it, or mend the name.\n`,
+      })
+    }
+    expect(readdirSync(folder)).toEqual([])
   })
 
   test('that is there is not replaced without --force', () => {
@@ -85,6 +95,7 @@ describe('to a file', () => {
   ])('%s ends with 3, says why, and leaves nothing behind', (_, outIn, words) => {
     const folder = newPlace()
     writeFileSync(join(folder, 'a-file'), 'kept')
+    mkdirSync(join(folder, 'a-folder'))
     exported('--out', join(folder, 'a-folder', 'log.txt'))
     for (const force of [[], ['--force']]) {
       const { status, stdout, stderr } = exported('--out', outIn(folder), ...force)

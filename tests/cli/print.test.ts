@@ -1,5 +1,5 @@
 // `bayboard print`: labels, tags, slips and records in every format, over nothing unasked, and a clear sentence for what cannot be printed.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { parse } from 'csv-parse/sync'
 import { beforeAll, describe, expect, test } from 'vitest'
@@ -79,6 +79,17 @@ describe('a care slip', () => {
     expect(stderr).toContain('slip.csv is already there. Nothing was written.')
     expect(readdirSync(place)).toEqual(['slip.csv'])
     expect(readFileSync(join(place, 'slip.csv'), 'utf8')).toBe('mine')
+  })
+
+  test('is written with its rows or not at all, --force or not', () => {
+    const place = newPlace()
+    mkdirSync(join(place, 'slip.csv'))
+    writeFileSync(join(place, 'slip.pdf'), 'mine')
+    const { status, stdout, stderr } = printed('care-slip', '--force', '--out', join(place, 'slip.pdf'))
+    expect({ status, stdout }).toEqual({ status: 3, stdout: '' })
+    expect(stderr).toContain('slip.csv cannot be written: there is a folder in its place (EISDIR)')
+    expect(readdirSync(place).toSorted()).toEqual(['slip.csv', 'slip.pdf'])
+    expect(readFileSync(join(place, 'slip.pdf'), 'utf8')).toBe('mine')
   })
 
   test('of a batch there is not is refused', () => {

@@ -82,7 +82,7 @@ describe('nothing is recorded', () => {
 
 test('a slip that is filled in becomes one event, with the gear back and each care as it was written', () => {
   const count = lines(journalOf(station)).length
-  expect(received(good())).toEqual({
+  expect(received(good(), '--by', 'M-104')).toEqual({
     status: 0,
     stdout: `Received back 2 elements with 3 cares, 1 of them unserviceable; 1 not back: K-2, as event ${count + 1}.\n`,
     stderr: '',
@@ -113,7 +113,7 @@ test('a slip that is filled in becomes one event, with the gear back and each ca
   expect(bayboard(['verify'], { station }).status).toBe(0)
 })
 
-test('the slip that print made is received once its three columns are filled in; with no tour open it is said by whom', () => {
+test('the slip that print made is received once its three columns are filled in, and it is said by whom', () => {
   recorded(station, [
     by({ do: 'send-away', elements: ['H-2'], to: 'Bench', for: 'repair' }),
     by({ do: 'hand-over', to: 'M-105' }),
@@ -125,7 +125,7 @@ test('the slip that print made is received once its three columns are filled in;
   expect(filled).not.toBe(printed)
   const unnamed = received(filled)
   expect(unnamed.status).toBe(2)
-  expect(unnamed.stderr).toContain('No tour is open. Name the member who receives it: --by ID.')
+  expect(unnamed.stderr).toContain('Name the member who receives it: --by ID. Nothing was recorded.')
   expect(received(filled, '--by', 'M-105').status).toBe(0)
   expect(lastEvent()).toMatchObject({
     by: 'M-105',

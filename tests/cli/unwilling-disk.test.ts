@@ -80,7 +80,9 @@ describe('a file that cannot grow', () => {
     const out = join(place, 'log.json')
     const ran = shell(`ulimit -f 1; bayboard export --format json --out '${out}' --station '${station}'`)
     expect(ran).toMatchObject({ status: 3, stdout: '' })
-    expect(ran.stderr).toContain(`${out} cannot be written: the disk took only part of it.`)
+    expect(ran.stderr).toContain(
+      `${out} cannot be written: the file has reached the largest size allowed (EFBIG).`,
+    )
     expect(readdirSync(place)).toEqual([])
   })
 })
