@@ -3,13 +3,15 @@ import { execFile } from 'node:child_process'
 import { join } from 'node:path'
 import { promisify } from 'node:util'
 import type { Measures } from './stations/setting-up.ts'
+import type { Figures, Measured } from './table.ts'
 
 export interface Row {
   id: string
   what: string
   unit: string
-  /** As the design states it. */
+  /** As the design states it, and whether these figures reach it; without a measure nothing was aimed at. */
   aim: string
+  reached?: Reached
   /** What it is measured beside; the ratio is ours over theirs. */
   baseline: string
   sizes: readonly Measures[]
@@ -23,10 +25,19 @@ export interface Sides {
   also?: () => readonly Also[]
   end?: () => Promise<void>
 }
+export type Reached = (figures: Compared) => boolean
+export type Compared = Pick<Measured, 'base' | 'ratio'> & { ours: Figures }
+/** Ours over theirs, at the median. */
+export const within =
+  (most: number): Reached =>
+  ({ ratio }) =>
+    ratio !== undefined && ratio <= most
 type Sample = () => Promise<number[]>
 export interface Also {
   what: string
   unit: string
+  aim?: string
+  reached?: Reached
   ours: number[]
   base?: number[]
 }

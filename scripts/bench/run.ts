@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto'
 import { cpus, totalmem } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
-import type { Row, Sides, Tools } from './row.ts'
+import type { Compared, Reached, Row, Sides, Tools } from './row.ts'
 import { ACTS, IDLE, KEYS, MEMORY, START } from './rows/board.ts'
 import { APPENDS, NODE, REPLAY, VERIFY } from './rows/journal.ts'
 import { JUDGING } from './rows/judging.ts'
@@ -28,9 +28,10 @@ const ROWS: readonly Row[] = [
   NODE,
 ]
 const QUICK: Measures = { events: 600, seats: 8, elements: 300 }
-const HELP = `npm run bench -- [row ...] [--quick] [--runs N] [--most EVENTS] [--json FILE]
+const HELP = `npm run bench -- [row ...] [--quick] [--runs N] [--most EVENTS] [--json FILE] [--strict]
 rows: ${ROWS.map((row) => row.id).join(', ')}
 --quick measures a station of a few hundred events once; --most leaves out longer journals.
+--strict ends with 1 where an aim was missed; a row that could not be measured always does.
 `
 
 interface Places {
@@ -51,6 +52,7 @@ export async function runBench(argv: readonly string[], places: Places): Promise
       runs: { type: 'string' },
       most: { type: 'string', default: 'Infinity' },
       json: { type: 'string' },
+      strict: { type: 'boolean', default: false },
       help: { type: 'boolean', default: false },
     },
   })
@@ -76,7 +78,9 @@ export async function runBench(argv: readonly string[], places: Places): Promise
   process.stdout.write(`${table}\n\n${machine}; ${runs} runs, ours and the baseline in turn.\n`)
   if (values.json !== undefined)
     writeFileSync(values.json, `${JSON.stringify({ machine, runs, measured }, null, 1)}\n`)
-  return 0
+  const isShort = ({ notMeasured, reached }: Measured): boolean =>
+    notMeasured !== undefined || (values.strict && reached === false)
+  return measured.some(isShort) ? 1 : 0
 }
 
 async function measure(tools: Tools, row: Row, size: Measures, runs: number): Promise<Measured[]> {
@@ -93,13 +97,13 @@ async function measure(tools: Tools, row: Row, size: Measures, runs: number): Pr
     }
     const also = sides.also?.() ?? []
     return [
-      { ...facts, ...compared(ours, base) },
+      { ...facts, ...judged(compared(ours, base), row.reached) },
       ...also.map((each) => ({
         ...facts,
         what: each.what,
         unit: each.unit,
-        aim: '',
-        ...compared(each.ours, each.base),
+        aim: each.aim ?? '',
+        ...judged(compared(each.ours, each.base), each.reached),
       })),
     ]
   } catch (error) {
@@ -109,15 +113,15 @@ async function measure(tools: Tools, row: Row, size: Measures, runs: number): Pr
   }
 }
 
-function compared(
-  ours: readonly number[],
-  base: readonly number[] = [],
-): Pick<Measured, 'ours' | 'base' | 'ratio'> {
+function compared(ours: readonly number[], base: readonly number[] = []): Compared {
   const mine = figuresOf(ours)
   if (!base.length) return { ours: mine }
   const theirs = figuresOf(base)
   return { ours: mine, base: theirs, ...(theirs.median > 0 && { ratio: mine.median / theirs.median }) }
 }
+
+const judged = (figures: Compared, reached?: Reached): Compared & Pick<Measured, 'reached'> =>
+  reached ? { ...figures, reached: reached(figures) } : figures
 
 /** Against the first size of the same row. */
 const grown = (now: readonly Measured[], before: readonly Measured[]): Measured[] =>

@@ -21,6 +21,8 @@ export interface Measured {
   ratio?: number
   /** Ours over ours at the smallest size of the row. */
   growth?: number
+  /** Absent where nothing was aimed at. */
+  reached?: boolean
   notMeasured?: string
 }
 
@@ -53,6 +55,7 @@ const HEADS = [
   'base p99',
   'ratio',
   'growth',
+  'reached',
   'aim',
 ]
 
@@ -68,6 +71,7 @@ export function tableOf(measured: readonly Measured[]): string {
     say(each.base?.p99),
     times(each.ratio),
     times(each.growth),
+    each.notMeasured === undefined && each.reached !== undefined ? (each.reached ? 'yes' : 'no') : '',
     each.aim,
   ])
   const widths = HEADS.map((head, at) => Math.max(head.length, ...rows.map((row) => row[at]!.length)))

@@ -9,10 +9,10 @@ import { asText } from '../exports/text.ts'
 import type { Paper } from '../paper/press.ts'
 import type { Session } from '../session.ts'
 import { newestSeal } from '../store/seals/seal.ts'
-import { readEvents } from '../store/station.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
 import { progressOf, type Progress } from './progress.ts'
 import { withStation } from './opened.ts'
+import { readJournal } from './read-journal.ts'
 import { NOT_IN_A_TERMINAL, onPaper, paperNamed, sayNoPaper, type Written } from './on-paper.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
 import { putOut, writeWhole, type OutOptions } from './write-file.ts'
@@ -52,12 +52,7 @@ export const exportLog = (world: World, options: ExportOptions): Promise<ExitSta
 export function makeLog(session: Session, folder: string, tour: string, progress?: Progress): LogAnswer {
   const tourId = tour === 'last' ? (lastTour(session.state) ?? tour) : tour
   const walk = followTour(tourId)
-  const read = readEvents(folder, (event) => {
-    walk.see(event)
-    progress?.step(event.seq)
-  })
-  progress?.end()
-  const stopped = 'sentence' in read ? read.sentence : read.stopped
+  const stopped = readJournal(folder, walk.see, progress)
   // A paper that leaves out what follows the damage would be taken for the whole tour.
   if (stopped !== undefined) return { refused: `No log was made, because it would not be whole. ${stopped}` }
   const seal = newestSeal(folder, tourId)?.text

@@ -5,6 +5,7 @@ import { NOT_IN_A_TERMINAL, onPaper, paperNamed, sayNoPaper } from './on-paper.t
 import { withStation } from './opened.ts'
 import { make, NOUNS, type Made, type Noun, type Wanted } from './print/make.ts'
 import { kindNamed } from './print/pick.ts'
+import { progressOf } from './progress.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
 import { putFiles, putOut, writeAll, type OutOptions } from './write-file.ts'
 
@@ -38,7 +39,8 @@ export function printPaper(
   return withStation(world, options.station, async (session, folder) => {
     const paper = paperNamed(options.paper, session.state)
     if (!paper) return complain(world, sayNoPaper(options.paper), 2)
-    const made = make(noun, { session, folder }, wanted)
+    const progress = progressOf(world, 'Reading the journal', session.head.seq)
+    const made = make(noun, { session, folder, progress }, wanted)
     if ('refused' in made) return complain(world, made.refused, made.isUsage ? 2 : 1)
     const written = format === 'pdf' ? await onPaper(made.job, paper, world.data) : asData(made, format)
     const { out, force = false } = options

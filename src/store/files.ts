@@ -158,11 +158,11 @@ const removeQuietly = (files: Files, path: string): void => {
   }
 }
 
-/** The whole of a small file. */
-export const readWhole = (files: Files, path: string): Buffer => {
+/** The whole of a small file, or what it begins with. */
+export const readWhole = (files: Files, path: string, most = Infinity): Buffer => {
   const fd = files.open(path, 'read')
   try {
-    const bytes = Buffer.allocUnsafe(files.fstat(fd).size)
+    const bytes = Buffer.allocUnsafe(Math.min(files.fstat(fd).size, most))
     let filled = 0
     while (filled < bytes.length) {
       const got = files.read(fd, bytes.subarray(filled), filled)

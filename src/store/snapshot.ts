@@ -1,9 +1,8 @@
 // A copy of the state that saves reading the whole journal again; it must never be believed unless everything about it checks.
-import { randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import { Low, type Adapter } from 'lowdb'
 import * as z from 'zod'
-import { realFiles, writeNewFile, type Files } from './files.ts'
+import { placeFile, readWhole, realFiles, type Files } from './files.ts'
 import { sha256 } from './line.ts'
 import { JOURNAL_NAME } from './journal.ts'
 import type { Position } from './position.ts'
@@ -71,7 +70,7 @@ const adapterFor = (folder: string, files: Files): Adapter<Kept | null> => ({
     }
   },
   write: async (kept) => {
-    if (kept !== null) replace(files, folder, bytesOf(kept))
+    if (kept !== null) placeFile(files, folder, SNAPSHOT_NAME, bytesOf(kept))
   },
 })
 
@@ -125,42 +124,5 @@ const standsFor = (files: Files, folder: string, { journal, position }: Kept): b
   } catch (error) {
     if (codeOf(error) === undefined) throw error
     return false
-  }
-}
-
-const readWhole = (files: Files, path: string, most = Infinity): Buffer => {
-  const fd = files.open(path, 'read')
-  try {
-    const bytes = Buffer.allocUnsafe(Math.min(files.fstat(fd).size, most))
-    let filled = 0
-    while (filled < bytes.length) {
-      const got = files.read(fd, bytes.subarray(filled), filled)
-      if (got === 0) break
-      filled += got
-    }
-    return bytes.subarray(0, filled)
-  } finally {
-    files.close(fd)
-  }
-}
-
-/** The name always leads to a whole file: the old one or the new one. */
-const replace = (files: Files, folder: string, bytes: Buffer): void => {
-  const temporary = join(folder, `${SNAPSHOT_NAME}.${process.pid}-${randomUUID()}`)
-  try {
-    writeNewFile(files, temporary, bytes)
-    files.rename(temporary, join(folder, SNAPSHOT_NAME))
-    files.syncFolder(folder)
-  } catch (error) {
-    removeQuietly(files, temporary)
-    throw error
-  }
-}
-
-const removeQuietly = (files: Files, path: string): void => {
-  try {
-    files.remove(path)
-  } catch (error) {
-    if (codeOf(error) === undefined) throw error
   }
 }

@@ -22,6 +22,7 @@ test('a quick run measures the rows asked for beside their baselines and writes 
       expect(each.ours!.median, each.row).toBeGreaterThan(0)
       expect(table).toContain(each.what)
       if (each.baseline) expect(each.ratio, each.row).toBeGreaterThan(0)
+      expect(each.reached, `${each.row}: ${each.aim}`).toBeTypeOf('boolean')
     }
   } finally {
     rmSync(folder, { recursive: true, force: true })

@@ -1,6 +1,12 @@
 // Progress is said on a terminal, after a second, and leaves no trace.
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { demo } from '../../src/cli/board.ts'
+import { printPaper } from '../../src/cli/print.ts'
 import { progressOf } from '../../src/cli/progress.ts'
+import type { World } from '../../src/cli/world.ts'
 
 /** A terminal that keeps what was written, and a clock that moves by so much at each look. */
 function terminal(isTTY: boolean, msEachLook: number) {
@@ -39,4 +45,30 @@ test.each([
   const { run, written } = terminal(isTTY, ms)
   run()
   expect(written()).toBe('')
+})
+
+test('a record that takes long to read from the journal says how far it has come', async () => {
+  const place = mkdtempSync(join(tmpdir(), 'bayboard-progress-'))
+  let [now, msEachLook, said] = [Date.now(), 0, '']
+  const sink = (take: (text: string) => void, isTTY: boolean) =>
+    ({ isTTY, write: (text: string) => (take(text), true) }) as NodeJS.WriteStream
+  const world: World = {
+    stdin: process.stdin,
+    stdout: sink(() => undefined, false),
+    stderr: sink((text) => (said += text), true),
+    env: {},
+    clock: () => (now += msEachLook),
+    zone: 'UTC',
+    data: new URL('../../data/', import.meta.url),
+  }
+  try {
+    expect(await demo(world, join(place, 'station'), { open: false })).toBe(0)
+    msEachLook = 1_500
+    said = ''
+    const wanted = { ids: [], all: true, format: 'json', station: join(place, 'station') }
+    expect(await printPaper(world, 'element-record', wanted)).toBe(0)
+    expect(said).toMatch(/Reading the journal: \d+%/)
+  } finally {
+    rmSync(place, { recursive: true, force: true })
+  }
 })

@@ -1,7 +1,7 @@
 // The rows of the board on a pseudo-terminal: first frame, keys, recorded acts, memory, idling.
 import { setTimeout as sleep } from 'node:timers/promises'
 import { join } from 'node:path'
-import { ALL, inside, MILLION, program, type Row, type Tools } from '../row.ts'
+import { ALL, inside, MILLION, program, within, type Compared, type Row, type Tools } from '../row.ts'
 import type { Measures } from '../stations/setting-up.ts'
 import { countedOf, isBoardFrame, isHelloFrame, openTerminal, type OpenTerminal } from '../terminal.ts'
 
@@ -62,7 +62,7 @@ async function beginKeys(tools: Tools, size: Measures) {
   return {
     ours: () => pressRounds(board, rounds, bytes.ours),
     base: () => pressRounds(hello, rounds, bytes.base),
-    also: () => [{ what: 'bytes a key', unit: 'B', ...bytes }],
+    also: () => [{ what: 'bytes a key', unit: 'B', aim: 'as many as changed', ...bytes }],
     end: async () => {
       await board.close()
       await hello.close()
@@ -136,8 +136,20 @@ async function beginIdle(tools: Tools, size: Measures) {
     ours: side('ours', () => openBoard(tools, station)),
     base: side('base', () => openHello(tools)),
     also: () => [
-      { what: 'wakes a second, idle', unit: '1/s', ...wakes },
-      { what: 'bytes a second, idle', unit: 'B/s', ...bytes },
+      {
+        what: 'wakes a second, idle',
+        unit: '1/s',
+        aim: 'one more than theirs',
+        reached: ({ ours, base }: Compared) => ours.median <= (base?.median ?? 0) + 1,
+        ...wakes,
+      },
+      {
+        what: 'bytes a second, idle',
+        unit: 'B/s',
+        aim: 'none',
+        reached: ({ ours }: Compared) => ours.median === 0,
+        ...bytes,
+      },
     ],
   }
 }
@@ -147,6 +159,7 @@ export const START: Row = {
   what: 'start to first frame',
   unit: 'ms',
   aim: '1.25 x hello-world',
+  reached: within(1.25),
   baseline: 'bundled hello-world Ink program',
   sizes: ALL,
   async begin(tools, size) {
@@ -162,6 +175,7 @@ export const KEYS: Row = {
   what: 'key to frame',
   unit: 'ms',
   aim: 'p99 under 16 ms',
+  reached: ({ ours }) => ours.p99 < 16,
   baseline: 'the same, hello-world Ink program',
   sizes: MILLION,
   begin: beginKeys,
@@ -180,6 +194,7 @@ export const MEMORY: Row = {
   what: 'peak resident memory, board',
   unit: 'MB',
   aim: "1.5 x (hello-world + the state's own size)",
+  reached: within(1.5),
   baseline: "hello-world Ink program + the state's own size",
   sizes: ALL,
   async begin(tools, size) {
@@ -195,7 +210,7 @@ export const IDLE: Row = {
   id: 'idle',
   what: 'processor time, idle',
   unit: 'ms/s',
-  aim: 'nothing above one wake a second',
+  aim: '',
   baseline: 'the same, hello-world Ink program',
   sizes: [MILLION[0], MILLION[2]],
   begin: beginIdle,

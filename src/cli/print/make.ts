@@ -14,7 +14,9 @@ import {
 } from '../../exports/record-rows.ts'
 import type { Job } from '../../paper/make-paper.ts'
 import type { Session } from '../../session.ts'
-import { readEvents, type Logged } from '../../store/station.ts'
+import type { Logged } from '../../store/station.ts'
+import type { Progress } from '../progress.ts'
+import { readJournal } from '../read-journal.ts'
 import { isOpenToAll, pickElements, type Asked } from './pick.ts'
 
 export const NOUNS = [
@@ -52,6 +54,7 @@ const WHICH = 'Say which elements: their ids, --kind, --member or --all.'
 interface Place {
   session: Session
   folder: string
+  progress?: Progress
 }
 
 const madeIn = ({ session }: Place) => ({ at: session.now(), head: session.head })
@@ -118,9 +121,8 @@ export function make(noun: Noun, place: Place, wanted: Wanted): Making {
 }
 
 /** A record that leaves out what follows a damage would be taken for the whole. */
-function readAll({ folder }: Place, see: (event: Logged) => void): string | undefined {
-  const read = readEvents(folder, see)
-  const stopped = 'sentence' in read ? read.sentence : read.stopped
+function readAll({ folder, progress }: Place, see: (event: Logged) => void): string | undefined {
+  const stopped = readJournal(folder, see, progress)
   return stopped && `No record was made, because it would not be whole. ${stopped}`
 }
 
