@@ -1,12 +1,11 @@
 // Runs the real bundled program in a child process, as a user does; it must never call the program's own functions.
-import { execFileSync, spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { afterAll, vi } from 'vitest'
+import { builtProgram } from '../built-program.ts'
 
-const TOP = fileURLToPath(new URL('../../', import.meta.url))
 const made: string[] = []
 // Whole programs are started, on machines that may be busy.
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 })
@@ -21,11 +20,8 @@ export function newPlace(): string {
   return place
 }
 
-// The program finds its data beside the folder it stands in. Its own build, so that no two runs fight over dist.
-const installed = newPlace()
-execFileSync(process.execPath, ['scripts/build.mjs', join(installed, 'dist')], { cwd: TOP })
-symlinkSync(join(TOP, 'data'), join(installed, 'data'))
-export const PROGRAM = join(installed, 'dist', 'bayboard.js')
+const home = newPlace()
+export const PROGRAM = join(builtProgram(), 'dist', 'bayboard.js')
 
 export interface Ran {
   status: number | null
@@ -44,7 +40,7 @@ const STACK = /^\s+at .*(?::\d+:\d+\)?|<anonymous>\)?)$/m
 
 const environment = (env: How['env'] = {}): Record<string, string> => ({
   PATH: process.env['PATH'] ?? '',
-  HOME: join(installed, 'home'),
+  HOME: home,
   LANG: 'C.UTF-8',
   ...env,
 })

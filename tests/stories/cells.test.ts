@@ -94,7 +94,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the glass and the frame', () 
       let size = SIZES[0]!
       let compared = 0
       const seen = new Set<string>()
-      for (let round = 0; round < 7; round++) {
+      for (let round = 0; round < 5; round++) {
         for (let burst = 0; burst < 8; burst++) {
           if (pick([true, false, false])) {
             size = pick(SIZES)

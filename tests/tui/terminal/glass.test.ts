@@ -85,7 +85,7 @@ describe('the glass', () => {
         }
         emulator.dispose()
       }),
-      { numRuns: 250, seed: 7 },
+      { numRuns: 150, seed: 7 },
     )
     expect(frames).toBeGreaterThan(2000)
   }, 60_000)
