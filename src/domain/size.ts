@@ -5,7 +5,11 @@ import { factsOf, type Kind } from './kinds.ts'
 /** Exact; larger within what the policy allows; or wrong. Smaller than measured is always wrong. */
 export type Fit = 'exact' | 'larger' | 'wrong'
 
-const normal = (size: string): string => size.toUpperCase().replace(/\s+/g, '').replaceAll(/[*×/]/g, 'X')
+const normal = (size: string): string =>
+  size
+    .toUpperCase()
+    .replace(/\s+/g, '')
+    .replaceAll(/[*\u00d7/]/g, 'X')
 
 /** `44x32` is 44 and 32; `11.5D` is 11.5 with width D; `L` is only itself. */
 function partsOf(size: string): { numbers: number[]; letters: string } | undefined {
@@ -23,7 +27,7 @@ function partsOf(size: string): { numbers: number[]; letters: string } | undefin
  * @example compareSize('46x32', '44x32', [2, 2]) // 'larger'
  */
 export function compareSize(size: string, wanted: string, over: readonly number[]): Fit {
-  if (normal(size) === normal(wanted)) return 'exact'
+  if (size === wanted || normal(size) === normal(wanted)) return 'exact'
   const [have, want] = [partsOf(size), partsOf(wanted)]
   if (!have || !want || have.letters !== want.letters || have.numbers.length !== want.numbers.length)
     return 'wrong'
