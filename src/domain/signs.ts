@@ -23,6 +23,9 @@ export const SIGNS: Readonly<Record<Shown, Sign>> = {
   unfilled: { symbol: '–', ascii: '-', word: 'unfilled', tone: 'quiet' },
 }
 
+/** The worst first. */
+export const rankOf = (shown: Shown): number => Object.keys(SIGNS).indexOf(shown)
+
 export const symbolOf = (shown: Shown, unicode: boolean): string => SIGNS[shown][unicode ? 'symbol' : 'ascii']
 
 /** Said on the help screen, in the README and on every printed log. */

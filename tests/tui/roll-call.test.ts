@@ -83,9 +83,8 @@ test('a finding at roll call says when its spare goes in, and the keys of the ro
 
 test('after an answer the keys and what to look at on each element stay in sight', () => {
   const board = unread().type('4400').press('enter')
-  expect(board.screen().slice(-4)).toEqual([
-    '   On each of them: soiling, contamination, wet, label missing or not',
-    '   legible, does not fit the wearer.',
+  expect(board.text()).toContain('   On each of them: soiling, contamination, wet, label missing or not\n')
+  expect(board.screen().slice(-2)).toEqual([
     ' Officer A. Varga answered.',
     ' type the pressure, then Enter   f finding   up, down others   Esc leaves',
   ])
@@ -188,6 +187,27 @@ test('the key line keeps Esc in sight at 80 columns, whatever it says', () => {
   for (const board of boards) expect(board.screen().at(-1)).toMatch(/Esc leaves$/)
 })
 
+test('where there is not room for every reason, the worst is told before the others', () => {
+  const exposed: Told = {
+    do: 'record-exposure',
+    exposure: 'products-of-combustion',
+    incident: 'county road',
+    elements: ['GL-1'],
+  }
+  const board = bench(house(opens, ...seats, exposed)).press({ type: 'r' }, { type: '4400' })
+  const text = board.text().replaceAll(/\s+/g, ' ')
+  expect(text).toContain('on 24 Nov 2026, needs advanced cleaning')
+  expect(text).toContain('△ due: first routine inspection within 1 mo…')
+  expect(board.screen()).toHaveLength(23)
+})
+
+test('a finding leaves the gauge to be read, and Enter says so', () => {
+  const board = unread().press({ type: 'f' }, 'enter', 'enter', 'enter', 'enter', 'enter')
+  expect(board.ui.message!.text).toContain('Read the gauge of cylinder CY-1')
+  board.type('4400').press('enter')
+  expect(board.events.map((each) => each.type)).toEqual(['seat-answered', 'pressure-read'])
+})
+
 test('a cylinder that is away is not asked for, and digits typed for it say why', () => {
   const away: Told = { do: 'send-away', elements: ['CY-1'], to: 'Harbour Hydro', for: 'hydrostatic-test' }
   const board = bench(house(opens, ...seats, away)).type('r')
@@ -244,7 +264,7 @@ describe('a cold cylinder', () => {
     expect(board.text()).toContain(': 4200 14f')
   })
   test('is said in words where it is typed, and as it was typed once it is recorded', () => {
-    expect(unread().text()).toContain(
+    expect(unread().type('4').text()).toContain(
       'If it is cold, add its temperature: 4100 14F is 4100 psi at 14 Fahrenheit.',
     )
     const board = bench(fitEngine()).press({ type: 'r' }, 'enter', 'up', { type: '4200 14f' }, 'enter')

@@ -128,6 +128,21 @@ describe('Esc', () => {
   })
 })
 
+test('what is proposed on a line is typed over, or gone into with Backspace', () => {
+  const day = () => engine().press({ type: 'k' }, 'enter', 'enter')
+  expect(day().ui.text).toBe('2026-11-24')
+  expect(day().screen().at(-1)).toBe(' Enter takes it   type another in its place   Esc one step back')
+  expect(day().type('2026-11-20').ui.text).toBe('2026-11-20')
+  expect(day().press('backspace', 'backspace', { type: '19' }).ui.text).toBe('2026-11-19')
+  expect(day().press({ paste: '2026-11-18' }).ui.text).toBe('2026-11-18')
+})
+
+test('a list that holds nothing of what was typed says how to get it back', () => {
+  const board = engine().press({ type: 't' }, { type: 'zipper' })
+  expect(board.text()).toContain('Nothing here has that. Backspace or Esc takes the letters away.')
+  expect(board.press('escape').text()).toContain('> Coat shell')
+})
+
 test('when typed words match nothing, "in your own words" stays at hand and records nothing by itself', () => {
   const board = bench(fitEngine()).type('t').press('enter').type('torn cuff')
   expect(board.text()).toContain('Something else, in your own words')

@@ -3,7 +3,7 @@ import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
 import { familyOf, wordOf, type Kind } from '../../domain/kinds.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
-import { SIGNS } from '../../domain/signs.ts'
+import { rankOf, SIGNS } from '../../domain/signs.ts'
 import { rankSpares, type Spare } from '../../domain/spares.ts'
 import { assigned, holderOf, place, type StandIn } from '../../domain/state.ts'
 import { sayPlace } from '../say.ts'
@@ -16,7 +16,7 @@ import { sayLast, spareOption } from './spare-options.ts'
 
 /** The places at the seat in hand, those that keep it from riding first. */
 function placeOptions(view: View): Option[] {
-  const places = view.row!.places.toSorted((a, b) => rank(a.state) - rank(b.state))
+  const places = view.row!.places.toSorted((a, b) => rankOf(a.state) - rankOf(b.state))
   return places.map((each) => ({
     value: each.kind,
     label: `${capital(each.word)}${each.element ? ` ${each.element}` : ''}`,
@@ -24,7 +24,6 @@ function placeOptions(view: View): Option[] {
     tone: SIGNS[each.state].tone,
   }))
 }
-const rank = (state: keyof typeof SIGNS): number => Object.keys(SIGNS).indexOf(state)
 
 export const swap: Action = {
   id: 'swap',

@@ -3,7 +3,7 @@ import type { PlaceLine, Row } from '../../domain/board.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { EVERYWHERE, factsOf } from '../../domain/kinds.ts'
 import { CALLS, changedSince, inCallOrder } from '../../domain/roll-call.ts'
-import { SIGNS } from '../../domain/signs.ts'
+import { rankOf, SIGNS } from '../../domain/signs.ts'
 import { clockOf } from '../../domain/time.ts'
 import { clip, fit, wrap } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
@@ -67,20 +67,27 @@ function callOf(place: PlaceLine, before: PlaceLine | undefined): string {
   return before && CALLS[at]!.includes(before.kind) ? '   ' : ` ${at + 1} `
 }
 
-/** One line an element; what is wrong is told whole as far as there is room for more lines. */
+/** One line an element; what is wrong is told whole as far as there is room for more lines, the worst before the rest. */
 function placeLines({ state, unicode }: View, row: Row, columns: number, height: number): Line[] {
   const changed = new Set(changedSince(state, row.seat).map((each) => each.id))
-  const places = inCallOrder(row.places)
-  let spare = height - places.length
-  return places.flatMap((each, index): Line[] => {
-    const { tone } = SIGNS[each.state]
+  const told = inCallOrder(row.places).map((each, index, places) => {
     const since = each.element !== null && changed.has(each.element) ? 'not called yet; ' : ''
     const words = `${since}${wordsFor(each, columns, unicode)}`
-    const parts = wrap(words, columns - KNOWN_FROM)
-    const isWhole = parts.length - 1 <= spare
-    if (isWhole) spare -= parts.length - 1
-    const shown = isWhole ? parts : [clip(words, columns - KNOWN_FROM, unicode)]
     const name = `${callOf(each, places[index - 1])}${fit(capital(each.word), 20, unicode)}${fit(each.element ?? '-', 12, unicode)}`
+    return { state: each.state, name, words, parts: wrap(words, columns - KNOWN_FROM) }
+  })
+  let spare = height - told.length
+  const linesOf = new Map<object, number>()
+  for (const each of told.toSorted((a, b) => rankOf(a.state) - rankOf(b.state))) {
+    const more = Math.min(each.parts.length - 1, Math.max(0, spare))
+    spare -= more
+    linesOf.set(each, more + 1)
+  }
+  return told.flatMap((each): Line[] => {
+    const { tone } = SIGNS[each.state]
+    const { name, parts } = each
+    const last = linesOf.get(each)! - 1
+    const shown = [...parts.slice(0, last), clip(parts.slice(last).join(' '), columns - KNOWN_FROM, unicode)]
     return shown.map((text, at) => [{ text: at === 0 ? name : ' '.repeat(KNOWN_FROM - 1) }, { text, tone }])
   })
 }
@@ -121,6 +128,6 @@ function reading(view: View, ui: Ui): Line[] {
       { text: ui.text || '____', inverse: true },
       { text: ui.text.includes(' ') ? '' : ' psi' },
     ],
-    plainLine(`   ${capital(WHEN_COLD)}.`),
+    ...(ui.text ? [plainLine(`   ${capital(WHEN_COLD)}.`)] : []),
   ]
 }

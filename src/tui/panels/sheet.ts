@@ -7,7 +7,7 @@ import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import { isOffered, keysOfOffer } from '../update/offer.ts'
 import { narrowed } from '../update/narrowed.ts'
-import { isRefused, stepOf } from '../update/sheet.ts'
+import { isProposed, isRefused, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
 import { foot, footWithKeys, head, rule, screen, type Size } from './frame.ts'
 import { toldOf } from './told.ts'
@@ -19,6 +19,7 @@ const KEYS: Readonly<Record<Step['ask'], string>> = {
   done: '',
 }
 
+const PROPOSED = 'Enter takes it   type another in its place   Esc one step back'
 const NUMBERED = 'a digit, up or down chooses   Enter takes   Esc one step back'
 const isNumbered = (step: Step): boolean => step.ask === 'choose' && step.isNumbered === true
 
@@ -39,6 +40,7 @@ export function sheetScreen(view: View, ui: Ui, size: Size): Line[] {
 function keysBelow({ unicode }: View, ui: Ui, step: Step, size: Size): Line[] {
   // What was done is still said beside an offer, and what the keys do with it too.
   if (isOffered(ui)) return footWithKeys(ui, size, keysOfOffer(ui, step), unicode)
+  if (isProposed(ui, step)) return foot(ui, size, PROPOSED, unicode)
   const keys = isRefused(step) ? 'Esc one step back' : isNumbered(step) ? NUMBERED : KEYS[step.ask]
   return foot(ui, size, keys, unicode)
 }
@@ -66,7 +68,10 @@ function bodyOf(
         // The end of what is typed stays in sight: that is where the next letter goes.
         [
           { text: ' > ' },
-          { text: tail(step.isSecret ? '*'.repeat([...ui.text].length) : ui.text, width - 6) },
+          {
+            text: tail(step.isSecret ? '*'.repeat([...ui.text].length) : ui.text, width - 6),
+            inverse: isProposed(ui, step),
+          },
           { text: ' ', inverse: true },
         ],
       ]
@@ -114,6 +119,8 @@ function options(
         ),
       ]
     : []
+  if (ui.text && !shown.length)
+    typed.push(plainLine(' Nothing here has that. Backspace or Esc takes the letters away.'))
   const room = height - typed.length
   const isLong = shown.length > room
   const rows = isLong ? room - 1 : room

@@ -131,10 +131,10 @@ function answer(ui: Ui, view: View, row: Row): Updated {
     const wrong = readingWrong(ui, view, row, cylinder)
     if (wrong) return wrong
     commands.push({ do: 'read-pressure', by, element: cylinder!, ...readingIn(ui.text) })
-  } else if (isAnswered) {
-    return say(ui, `${who} has answered; f adds a finding, up and down choose another.`)
   } else if (needsReading(row)) {
     return say(ui, `Read the gauge of cylinder ${cylinder}: type its pressure in psi, then Enter.`)
+  } else if (isAnswered) {
+    return say(ui, `${who} has answered; f adds a finding, up and down choose another.`)
   }
   const read = { ...ui, text: '', doubted: null }
   if (isAnswered)

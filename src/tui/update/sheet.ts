@@ -173,9 +173,15 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
 
 const LONGEST = 500
 
+/** Is what stands on the line still what was proposed? */
+export const isProposed = ({ text }: Ui, step: Step): boolean =>
+  step.ask === 'write' && Boolean(text) && text === step.initial
+
 function write(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'write' }>): Updated {
-  if ('char' in token) return { ui: { ...ui, text: (ui.text + token.char).slice(0, LONGEST) } }
-  if ('paste' in token) return { ui: { ...ui, text: (ui.text + cleanText(token.paste)).slice(0, LONGEST) } }
+  // Whoever types does not take what was proposed; Backspace goes into it.
+  const before = isProposed(ui, step) ? '' : ui.text
+  if ('char' in token) return { ui: { ...ui, text: (before + token.char).slice(0, LONGEST) } }
+  if ('paste' in token) return { ui: { ...ui, text: (before + cleanText(token.paste)).slice(0, LONGEST) } }
   if (!('key' in token)) return { ui }
   if (token.key === 'backspace') return { ui: { ...ui, text: [...ui.text].slice(0, -1).join('') } }
   if (token.key === 'ctrl-u') return { ui: { ...ui, text: '' } }
