@@ -1,4 +1,5 @@
 // What is wrong with an imported file, by itself and in this station, and how it is refused; it must never hide one fault behind another.
+import { count, toMend } from '../domain/count.ts'
 import { rowFaults } from '../domain/decide/import-gear.ts'
 import { recordFaults } from '../domain/decide/import-records.ts'
 import { differenceOf, isAddition, type Difference } from '../domain/import-diff.ts'
@@ -41,6 +42,6 @@ export function faultsOfOthers(read: Read, session: Session): Fault[] {
 
 export function refuseFile(world: World, path: string, faults: readonly Fault[]): ExitStatus {
   for (const sentence of sayFaults(faults, MOST_SHOWN)) world.stderr.write(`${sentence}\n`)
-  const count = faults.length === 1 ? 'one fault' : `${faults.length} faults`
-  return complain(world, `${path} has ${count}. Nothing was imported. Put them right and import it again.`, 1)
+  const sentence = `${path} has ${count(faults.length, 'fault')}. Nothing was imported.`
+  return complain(world, `${sentence} ${toMend(faults.length, 'import')}`, 1)
 }

@@ -1,4 +1,5 @@
 // `bayboard import`: members, gear, cares or fit tests from CSV or a workbook, all or nothing; every bad row is named by line and column.
+import { count } from '../domain/count.ts'
 import { readFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
@@ -94,16 +95,17 @@ async function take(
   options: ImportOptions,
 ): Promise<ExitStatus> {
   const { changes, known } = found
-  const count = sayCount(found)
-  const also = known ? ` ${known} ${known === 1 ? 'row is' : 'rows are'} on the books already.` : ''
-  if (count === '') {
+  const brings = sayCount(found)
+  const also = known ? ` ${count(known, 'row is', 'rows are')} on the books already.` : ''
+  if (brings === '') {
     printLine(world, `Nothing in ${path} is new.${also} Nothing was imported.`)
     return 0
   }
   for (const change of changes.slice(0, MOST_SHOWN)) print(world, `Changes ${sayChange(change)}`)
-  if (changes.length > MOST_SHOWN) print(world, `${changes.length - MOST_SHOWN} more changes are not shown.`)
+  if (changes.length > MOST_SHOWN)
+    print(world, `${count(changes.length - MOST_SHOWN, 'more change is', 'more changes are')} not shown.`)
   if (options.dryRun) {
-    printLine(world, `${path} would bring ${count}.${also} Nothing was imported.`)
+    printLine(world, `${path} would bring ${brings}.${also} Nothing was imported.`)
     return 0
   }
   if (changes.length && !options.update && !(await agrees(world, changes.length))) {
@@ -118,7 +120,7 @@ async function take(
   const answer = await session.submit(commandOf(found, file, by))
   if ('refused' in answer) return complain(world, answer.refused, 1)
   if ('failed' in answer) return complain(world, answer.failed, 3)
-  print(world, `Imported ${count}, as event ${answer.accepted[0]}.${also}`)
+  print(world, `Imported ${brings}, as event ${answer.accepted[0]}.${also}`)
   const undated = sayUndated(found)
   if (undated) print(world, undated)
   return 0
@@ -135,10 +137,10 @@ function commandOf({ known: _, ...found }: Difference, file: string, by: string)
 function sayUndated({ elements }: Difference): string | undefined {
   const isUndated = (each: { issuedTo?: unknown; issuedOn?: unknown; inService?: unknown }): boolean =>
     Boolean(each.issuedTo) && !each.issuedOn && !each.inService
-  const count = elements.filter(isUndated).length
-  if (!count) return undefined
-  const words = count === 1 ? '1 issued element has' : `${count} issued elements have`
-  return `${words} no in-service date: what ${count === 1 ? 'it needs' : 'they need'} is unproven until a care is recorded or the date imported.`
+  const undated = elements.filter(isUndated).length
+  if (!undated) return undefined
+  const words = count(undated, 'issued element has', 'issued elements have')
+  return `${words} no in-service date: what ${undated === 1 ? 'it needs' : 'they need'} is unproven until a care is recorded or the date imported.`
 }
 
 function sayCount({ members, elements, cares, fitTests, changes }: Difference): string {
@@ -146,16 +148,20 @@ function sayCount({ members, elements, cares, fitTests, changes }: Difference): 
   const hasGear = members.length + elements.length > 0
   return [
     ...(hasGear
-      ? [`${members.length} members and ${elements.length} elements, ${issued} of them issued`]
+      ? [
+          `${count(members.length, 'member')} and ${count(elements.length, 'element')}, ${issued} of them issued`,
+        ]
       : []),
-    ...(cares.length ? [`${cares.length} cares`] : []),
-    ...(fitTests.length ? [`${fitTests.length} fit tests`] : []),
-    ...(changes.length ? [`${changes.length} changes`] : []),
+    ...(cares.length ? [count(cares.length, 'care')] : []),
+    ...(fitTests.length ? [count(fitTests.length, 'fit test')] : []),
+    ...(changes.length ? [count(changes.length, 'change')] : []),
   ].join('; ')
 }
 
-const agrees = async (world: World, count: number): Promise<boolean> =>
-  canAsk(world) && (await ask(world, `Take these ${count} changes? Write yes: `)) === 'yes'
+const agrees = async (world: World, changes: number): Promise<boolean> =>
+  canAsk(world) &&
+  (await ask(world, `Take ${changes === 1 ? 'this change' : `these ${changes} changes`}? Write yes: `)) ===
+    'yes'
 
 /** Whoever sets a station up brings along what was before it; what changes the books is somebody's doing. */
 function needsName({ changes, cares, fitTests }: Difference, { station, members }: State): boolean {

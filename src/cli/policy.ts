@@ -1,4 +1,5 @@
 // `bayboard policy`: the rules in force with their sources; checks or adopts a department's overlay.
+import { count } from '../domain/count.ts'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
@@ -69,8 +70,11 @@ function readOverlay(
 
 const refuseOverlay = (world: World, file: string, faults: string[]): ExitStatus => {
   for (const fault of faults) world.stderr.write(`${cleanText(fault)}\n`)
-  const count = faults.length === 1 ? '1 fault' : `${faults.length} faults`
-  return complain(world, `${file} cannot be adopted: ${count}. Nothing was changed.`, 1)
+  return complain(
+    world,
+    `${file} cannot be adopted: ${count(faults.length, 'fault')}. Nothing was changed.`,
+    1,
+  )
 }
 
 export const checkPolicy = (world: World, file: string, options: PolicyOptions): Promise<ExitStatus> =>
@@ -80,7 +84,7 @@ export const checkPolicy = (world: World, file: string, options: PolicyOptions):
     if ('faults' in read) return refuseOverlay(world, file, read.faults)
     print(
       world,
-      `${file} can be adopted: ${read.overlay.changes.length} rules changed, ${read.overlay.add.length} added.`,
+      `${file} can be adopted: ${count(read.overlay.changes.length, 'rule')} changed, ${read.overlay.add.length} added.`,
     )
     return 0
   })

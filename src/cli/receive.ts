@@ -1,4 +1,5 @@
 // `bayboard receive`: takes back a batch by its filled-in care slip, all or nothing; every bad row is named by line and column.
+import { count, toMend } from '../domain/count.ts'
 import { readFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
@@ -50,11 +51,11 @@ export const receive = async (world: World, path: string, options: ReceiveOption
     for (const note of read.notes) world.stderr.write(`Note: ${note}\n`)
     const bad = cares.filter((each) => each.result === 'unserviceable').length
     const stays = notBack.length ? `; ${notBack.length} not back: ${notBack.join(', ')}` : ''
-    const count = `${elements.length} elements with ${cares.length} cares, ${bad} of them unserviceable${stays}`
+    const brings = `${count(elements.length, 'element')} with ${count(cares.length, 'care')}, ${bad} of them unserviceable${stays}`
     if (!elements.length)
       return complain(world, `${path} brings nothing back${stays}. Nothing was recorded.`, 1)
     if (options.dryRun) {
-      printLine(world, `${path} would bring back ${count}. Nothing was recorded.`)
+      printLine(world, `${path} would bring back ${brings}. Nothing was recorded.`)
       return 0
     }
     const by = options.by ?? (await askName(world))
@@ -64,7 +65,7 @@ export const receive = async (world: World, path: string, options: ReceiveOption
     const answer = await session.submit({ do: 'receive-batch', by, file, elements, cares })
     if ('refused' in answer) return complain(world, answer.refused, 1)
     if ('failed' in answer) return complain(world, answer.failed, 3)
-    print(world, `Received back ${count}, as event ${answer.accepted[0]}.`)
+    print(world, `Received back ${brings}, as event ${answer.accepted[0]}.`)
     return 0
   })
 }
@@ -76,16 +77,16 @@ const faultsOfKind = (rows: readonly SlipRow[], state: State): Fault[] =>
     const said = kind.toLowerCase()
     if (!known || said === '' || said === known.kind || said === wordOf(known.kind)) return []
     return [
-      { line, column: 'kind', says: `${element} is a ${wordOf(known.kind)} here, and the row says ${said}.` },
+      {
+        line,
+        column: 'kind',
+        says: `the kind of ${element} is ${wordOf(known.kind)}, and the row says ${said}.`,
+      },
     ]
   })
 
 function refuseSlip(world: World, path: string, faults: readonly Fault[]): ExitStatus {
   for (const sentence of sayFaults(faults, MOST_FAULTS)) world.stderr.write(`${cleanText(sentence)}\n`)
-  const count = faults.length === 1 ? 'one fault' : `${faults.length} faults`
-  return complain(
-    world,
-    `${path} has ${count}. Nothing was received. Put them right and receive it again.`,
-    1,
-  )
+  const sentence = `${path} has ${count(faults.length, 'fault')}. Nothing was received.`
+  return complain(world, `${sentence} ${toMend(faults.length, 'receive')}`, 1)
 }

@@ -1,4 +1,5 @@
 // `bayboard verify`: checks every line, the chain and the seals and reports every fault with its line; it must never repair.
+import { count } from '../domain/count.ts'
 import { readFileSync } from 'node:fs'
 import { cleanText } from '../domain/clean.ts'
 import { sayTorn } from '../exports/status.ts'
@@ -93,8 +94,8 @@ function linesOf({ lines, head, faults, torn, seals, against, unsealed, keys }: 
     ...faults.map(({ line, what }) => `Line ${line}: ${what}`),
     ...(torn ? [sayTorn(torn.bytes)] : []),
     faults.length === 0
-      ? `The journal verifies: ${lines} lines, head ${head.hash}.`
-      : `The journal does not verify: ${faults.length} ${faults.length === 1 ? 'fault' : 'faults'} in ${lines} lines. Nothing was repaired. Keep a copy of ${cleanText(folder)}, and bring back a good copy of it.`,
+      ? `The journal verifies: ${count(lines, 'line')}, head ${head.hash}.`
+      : `The journal does not verify: ${count(faults.length, 'fault')} in ${count(lines, 'line')}. Nothing was repaired. Keep a copy of ${cleanText(folder)}, and bring back a good copy of it.`,
     ...seals.filter((each) => !each.holds).map((each) => `Seal ${saySeal(each)}`),
     ...(seals.length ? [`Seals in the folder seals: ${holding} of ${seals.length} hold.`] : []),
     ...(unsealed.length

@@ -1,4 +1,5 @@
 // Says in one sentence who may not ride, and in another how far the roll call is; it never judges who is fit.
+import { listed } from './count.ts'
 import type { Id } from './gear.ts'
 import type { Shown, Tone } from './signs.ts'
 import { changedSeats } from './roll-call.ts'
@@ -32,7 +33,7 @@ export function sayHeadline(rigs: readonly Rig[]): { headline: string; tone: Ton
   if (!filled.length) return { headline: 'Nobody is seated yet.', tone: 'warn' }
   const unfit = filled.filter((row) => !row.fit)
   const kept = rigs.filter((rig) => !rig.canRide)
-  const rides = kept.length ? ` ${kept.map((rig) => rig.name).join(' and ')} cannot ride.` : ''
+  const rides = kept.length ? ` ${listed(kept.map((rig) => rig.name))} cannot ride.` : ''
   const due = filled.filter((row) => row.state === 'due').length
   if (unfit.length) {
     // Many names would be cut short on a narrow screen; the rows beneath name everybody.

@@ -1,4 +1,5 @@
 // PINs as the books know them: what was proved, what was tried, how long to wait; a PIN itself never gets here.
+import { count } from './count.ts'
 import type { Command, Dated } from './commands.ts'
 import { record, refuse, sayMember, type Decision } from './decide/decision.ts'
 import type { Draft } from './events.ts'
@@ -103,7 +104,7 @@ export function pinFault(command: Dated, state: State): Decision | undefined {
   const who = sayMember(state, member.id)
   if (waitS > 0) {
     return refuse(
-      `The last PIN given for ${who} was wrong. Try again in ${waitS === 1 ? '1 second' : `${waitS} seconds`}. Nothing was recorded.`,
+      `The last PIN given for ${who} was wrong. Try again in ${count(waitS, 'second')}. Nothing was recorded.`,
     )
   }
   if (proof.pins[field] !== 'wrong') {

@@ -1,4 +1,5 @@
 // Ranks what could take a place, with the reasons for and against each; it proposes and never swaps.
+import { listed } from './count.ts'
 import { settingOf, wearerAt } from './assess.ts'
 import { spareFault } from './decide/crew.ts'
 import type { Id } from './gear.ts'
@@ -123,9 +124,7 @@ function weigh(
     lasts,
     for: [
       ...(element.size ? [`size ${element.size}${isMeasured && exact ? ', exact' : ''}`] : []),
-      ...(layers.length
-        ? [`with ${layers.map((each) => `${wordOf(each.kind)} ${each.id}`).join(' and ')}`]
-        : []),
+      ...(layers.length ? [`with ${listed(layers.map((each) => `${wordOf(each.kind)} ${each.id}`))}`] : []),
       ...(element.issuedTo === null ? [] : ['their own second set']),
       ...(lasts && lasts > setting.today ? [`in date to ${sayDate(lasts)}`] : []),
     ],

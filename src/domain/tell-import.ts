@@ -1,4 +1,5 @@
 // Tells what an imported file said: how much in one sentence, and of one element or member all of it.
+import { count } from './count.ts'
 import type { EventData, ImportedChange } from './events.ts'
 import type { Id } from './gear.ts'
 import { plain } from './kinds.ts'
@@ -6,23 +7,33 @@ import { sayDate } from './time.ts'
 
 type Imported = EventData['records-imported']
 
-const counted = (count: number, one: string, many = `${one}s`): string[] =>
-  count ? [`${count} ${count === 1 ? one : many}`] : []
+const counted = (number: number, one: string, many = `${one}s`): string[] =>
+  number ? [count(number, one, many)] : []
 
-const said = (value: unknown): string =>
-  value === null || value === undefined
-    ? 'nothing'
-    : typeof value === 'object'
-      ? Object.entries(value)
-          .map(([name, each]) => `${name} ${String(each)}`)
-          .join(', ')
-      : String(value)
+function said(value: unknown): string {
+  if (value === null || value === undefined) return 'nothing'
+  if (Array.isArray(value)) return value.join(', ')
+  if (typeof value === 'object')
+    return Object.entries(value)
+      .map(([name, each]) => `${name} ${String(each)}`)
+      .join(', ')
+  // A note ends in its own full stop; another follows here.
+  return String(value).replace(/\.$/, '')
+}
 
-/** `C-1041: size 44x34, was 44x32; issuedTo M-105, was M-104` */
-export const sayChange = ({ id, was, with: next }: ImportedChange): string =>
-  `${id}: ${Object.keys(next)
-    .map((field) => `${field} ${said(next[field])}, was ${said(was[field])}`)
-    .join('; ')}`
+/** `'inService'` reads `in service`. */
+const sayField = (field: string): string => field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+
+type Fields = Readonly<Record<string, unknown>>
+
+/** Each field from what to what: `size 44x34, was 44x32; issued to M-105, was M-104` */
+export const sayFields = (next: Fields, was: Fields): string =>
+  Object.keys(next)
+    .map((field) => `${sayField(field)} ${said(next[field])}, was ${said(was[field])}`)
+    .join('; ')
+
+/** `C-1041: size 44x34, was 44x32` */
+export const sayChange = ({ id, was, with: next }: ImportedChange): string => `${id}: ${sayFields(next, was)}`
 
 export function sayImport({ file, members, elements, cares, fitTests, changes }: Imported): string {
   const what = [

@@ -1,10 +1,11 @@
 // Tells an event in one plain sentence, for the log, the history and the paper; it must never leave out what was said.
+import { count } from './count.ts'
 import { sayMember } from './decide/decision.ts'
 import type { Event, EventData } from './events.ts'
 import { COVER_WORDS, type Id } from './gear.ts'
 import { plain, wordOf } from './kinds.ts'
 import type { State } from './state.ts'
-import { sayImport } from './tell-import.ts'
+import { sayFields, sayImport } from './tell-import.ts'
 import { sayDate } from './time.ts'
 
 const list = (ids: readonly Id[]): string =>
@@ -25,14 +26,6 @@ function sayBatch({ elements, cares }: EventData['batch-received']): string {
   return [...groups].map(([words, ids]) => `${words}: ${ids.join(', ')}`).join('; ')
 }
 
-/** `1971-2018` and the like are shown as they were given; an absent value reads `nothing`. */
-export const sayValue = (said: unknown): string =>
-  said === null || said === undefined
-    ? 'nothing'
-    : typeof said === 'object'
-      ? JSON.stringify(said)
-      : String(said)
-
 /** The event as a sentence; `state` lends names only. */
 export function tell(event: Event, state: State): string {
   const { recordedAt } = event.data
@@ -40,7 +33,10 @@ export function tell(event: Event, state: State): string {
     ? ` (recorded late, on ${sayDate(recordedAt.slice(0, 10))} at ${recordedAt.slice(11, 16)})`
     : ''
   const confirmed = 'byPin' in event.data && event.data.byPin ? ' Confirmed by PIN.' : ''
-  return `${sentence(event, state)}${confirmed}${late}`
+  const told = sentence(event, state)
+  // Somebody's own words within it may end in a full stop already.
+  const once = event.type === 'note-made' ? told : told.replace(/([.!?])\.$/, '$1')
+  return `${once}${confirmed}${late}`
 }
 
 function sentence(event: Event, state: State): string {
@@ -60,7 +56,7 @@ function sentence(event: Event, state: State): string {
     case 'element-added':
       return `Added ${wordOf(data.element.kind)} ${data.element.id}.`
     case 'gear-imported':
-      return `Imported ${data.members.length} members and ${data.elements.length} elements from ${data.file}.`
+      return `Imported ${count(data.members.length, 'member')} and ${count(data.elements.length, 'element')} from ${data.file}.`
     case 'records-imported':
       return sayImport(data)
     case 'element-issued':
@@ -130,10 +126,7 @@ function sentence(event: Event, state: State): string {
       const care = data.care === undefined ? '' : `, ${plain(data.care)}`
       const subject = data.subject ? ` (${data.subject}${care})` : ''
       if (data.with.withdrawn) return `Withdrew event ${data.seq}${subject}: ${data.why}.`
-      const fields = Object.keys(data.with).map(
-        (key) => `${key} ${sayValue(data.with[key])}, was ${sayValue(data.was[key])}`,
-      )
-      return `Amended event ${data.seq}${subject}: ${fields.join('; ')}. ${data.why}.`
+      return `Amended event ${data.seq}${subject}: ${sayFields(data.with, data.was)}. ${data.why}.`
     }
     case 'item-acknowledged':
       return `Acknowledged: ${data.words}`
@@ -157,6 +150,6 @@ function sentence(event: Event, state: State): string {
     case 'policy-adopted':
       return `Adopted the policy overlay "${data.overlay.name}".`
     case 'journal-recovered':
-      return `An unfinished last line of ${data.bytes} bytes was set aside in ${data.file}.`
+      return `An unfinished last line of ${count(data.bytes, 'byte')} was set aside in ${data.file}.`
   }
 }

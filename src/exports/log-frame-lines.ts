@@ -1,4 +1,5 @@
 // The lines that frame a readiness log: its summary, the policy it was judged by and the journal it was taken from; it must never hide a looser rule.
+import { count } from '../domain/count.ts'
 import { sayDate } from '../domain/time.ts'
 import type { LogLine } from './log-line.ts'
 import type { LogEntry, ReadinessLog } from './log-shape.ts'
@@ -13,7 +14,7 @@ export function summaryLines({
   openItems,
   exportedAt,
 }: ReadinessLog): LogLine[] {
-  const count = (type: LogEntry['type']): number => entries.filter((each) => each.type === type).length
+  const sum = (type: LogEntry['type']): number => entries.filter((each) => each.type === type).length
   const officer = sayBy({ by: tour.officer, byName: tour.officerName })
   const opened = `Opened ${sayWhen(tour.opened.at)} by ${sayBy(tour.opened)}.`
   const to = sayBy({ by: tour.handedOverTo ?? '', byName: tour.handedOverToName ?? '' })
@@ -23,10 +24,10 @@ export function summaryLines({
   const early = seatings.filter((each) => each.relievedEarly).length
   const counts = [
     `Findings ${findings.length}`,
-    `tags lifted ${count('tag-lifted')}`,
-    `swaps ${count('element-swapped')}`,
-    `swaps back ${count('swap-reversed')}`,
-    `exposures ${count('exposure-recorded')}`,
+    `tags lifted ${sum('tag-lifted')}`,
+    `swaps ${sum('element-swapped')}`,
+    `swaps back ${sum('swap-reversed') + sentBack(entries)}`,
+    `exposures ${sum('exposure-recorded')}`,
     `relieved early ${early}`,
     `open items ${openItems.length}`,
   ]
@@ -37,6 +38,15 @@ export function summaryLines({
     `${counts.join(', ')}.`,
     `Exported ${sayWhen(exportedAt)}.`,
   ].map((words) => ({ section: 'summary', level: 0, words }))
+}
+
+/** A swap that is undone while the element that was there may not be worn sends its spare back to the rack. */
+function sentBack(entries: readonly LogEntry[]): number {
+  const swapped = new Set<string>()
+  return entries.filter(({ type, elements }) => {
+    if (type === 'element-swapped') for (const { id } of elements) swapped.add(id)
+    return type === 'element-returned' && elements.some(({ id }) => swapped.has(id))
+  }).length
 }
 
 export function policyLines({ policy }: ReadinessLog): LogLine[] {
@@ -60,7 +70,7 @@ export function headIn(text: string): { count: number; head: string } | undefine
 export function journalLines({ journal }: ReadinessLog): LogLine[] {
   const { length, head, tourEndsAt, tourHead, seal } = journal
   return [
-    `The journal held ${length} events when this was exported; the hash of its last line: ${head}`,
+    `The journal held ${count(length, 'event')} when this was exported; the hash of its last line: ${head}`,
     `The last event of the tour is ${tourEndsAt}; its hash: ${tourHead ?? 'not at hand'}`,
     'Check them with: bayboard verify',
     ...(seal === null

@@ -132,7 +132,7 @@ export function planText(dirty: State, plan: Plan): string {
   ]
   if (said.seats.length) lines.push('', ...said.rigs.map(sayRigChange))
   for (const seat of said.seats) lines.push('', ...seatLines(seat))
-  if (said.goals.length) {
+  if (said.seats.some((each) => each.becomesFit)) {
     lines.push('', 'In this order:')
     said.goals.forEach(({ words, isProven }, index) =>
       lines.push(`  ${index + 1}. ${words}${isProven ? ' (proven best)' : ''}`),

@@ -1,4 +1,5 @@
 // A care slip on paper: what is sent, why, what is asked, and what is not to be cleaned; it must never ask for held gear to be cleaned.
+import { count } from '../domain/count.ts'
 import { plain } from '../domain/kinds.ts'
 import type { CareSlip } from '../exports/care-slip.ts'
 import { sayBy, sayWhen } from '../exports/said.ts'
@@ -62,7 +63,7 @@ export function printCareSlip(press: Press, slip: CareSlip): Promise<Buffer> {
   return flow.finish()
 }
 
-const sayCount = (count: number): string => (count === 1 ? 'one element' : `${count} elements`)
+const sayCount = (number: number): string => count(number, 'element')
 
 const name = ({ id, word, maker, model, serial, size }: Line): Cell[] => [
   [

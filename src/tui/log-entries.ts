@@ -3,7 +3,8 @@ import { aboutOf } from '../domain/about.ts'
 import type { Event, EventOf } from '../domain/events.ts'
 import type { State } from '../domain/state.ts'
 import { sayMember } from '../domain/decide/decision.ts'
-import { sayValue, tell } from '../domain/tell.ts'
+import { sayFields } from '../domain/tell-import.ts'
+import { tell } from '../domain/tell.ts'
 import type { LogEntry } from './ui-state.ts'
 
 const LABELS: readonly Event['type'][] = [
@@ -23,13 +24,9 @@ function sayAmended({ seq, data }: EventOf<'event-amended'>): string {
 /** What was corrected, and why, with who said so and when. */
 function sayVersion({ seq, at, by, data }: EventOf<'event-amended'>, state: State): string {
   const subject = data.subject ? `${data.subject}: ` : ''
-  const says = data.with['withdrawn']
-    ? 'withdrawn'
-    : Object.keys(data.with)
-        .map((field) => `${field} ${sayValue(data.with[field])}, was ${sayValue(data.was[field])}`)
-        .join('; ')
+  const says = data.with['withdrawn'] ? 'withdrawn' : sayFields(data.with, data.was)
   const who = `${sayWhen(at)}, ${sayMember(state, by)}`
-  return `As amended by #${seq} (${who}): ${subject}${says.replace(/\.$/, '')}. Why: ${data.why}`
+  return `As amended by #${seq} (${who}): ${subject}${says}. Why: ${data.why}`
 }
 
 const sayWhen = (at: string): string => `${at.slice(0, 10)} ${at.slice(11, 16)}`

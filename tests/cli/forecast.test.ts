@@ -55,7 +55,7 @@ test('an existing file is not overwritten unasked', () => {
 describe('the budget', () => {
   test('has money where a price list is named', () => {
     const prices = fileWith('{"currency":"USD","prices":{"helmet":350.5}}')
-    expect(asked('--by', 'year', '--prices', prices).stdout).toMatch(/\d helmet at USD \d/)
+    expect(asked('--by', 'year', '--prices', prices).stdout).toMatch(/helmet: \d+ at USD \d/)
   })
 
   test.each([

@@ -38,7 +38,7 @@ describe('a file that changes what is on the books', () => {
     const { status, stdout } = imported(CHANGED, '--dry-run')
     expect(status).toBe(0)
     expect(stdout).toMatch(
-      /^Changes H-1: size L, was nothing\n.* would bring 1 changes\. 1 row is on the books already\. Nothing was imported\.\n$/,
+      /^Changes H-1: size L, was nothing\n.* would bring 1 change\. 1 row is on the books already\. Nothing was imported\.\n$/,
     )
     expect(journalOf(station)).toBe(before)
   })
@@ -118,7 +118,7 @@ test('a workbook is imported as it stands, real dates and all', async () => {
   writeFileSync(path, await writeWorkbook(cells as SheetData).toBuffer())
   expect(bayboard(['import', path], { station })).toMatchObject({
     status: 0,
-    stdout: expect.stringContaining('1 elements'),
+    stdout: expect.stringContaining('and 1 element,'),
   })
   expect(bayboard(['history', 'H-901'], { station }).stdout).toContain('made 2024-05')
 })

@@ -60,7 +60,7 @@ describe('nothing is recorded', () => {
     )
     expect({ status, stdout }).toEqual({ status: 1, stdout: '' })
     for (const words of [
-      'Line 3, column "kind": C-2 is a coat shell here, and the row says helmet.',
+      'Line 3, column "kind": the kind of C-2 is coat shell, and the row says helmet.',
       'Line 4, column "care": C-2 has two rows for drying.',
       'Line 5, column "element": There is no element C-99 in this station.',
       'Line 6, column "element": Coat shell C-1 is not away, so it cannot come back.',

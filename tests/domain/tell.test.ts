@@ -94,9 +94,7 @@ describe('what is told', () => {
   test('who was taken off an exposure finds that in their history, and so does who was added', () => {
     const amended = amendedExposure({ elements: ['C-1041', 'H-5'] }, { elements: ['H-5', 'C-1900'] })
     expect(new Set(aboutOf(amended))).toEqual(new Set(['C-1041', 'H-5', 'C-1900']))
-    expect(tell(amended, state)).toBe(
-      'Amended event 7: elements ["H-5","C-1900"], was ["C-1041","H-5"]. misread.',
-    )
+    expect(tell(amended, state)).toBe('Amended event 7: elements H-5, C-1900, was C-1041, H-5. misread.')
   })
 
   test('a withdrawal says so, and stands in the history of all that it clears', () => {

@@ -27,7 +27,7 @@ export const ROWS: { [T in EventType]: Row<T> } = {
       members: [{ id: 'M-1', name: 'F. Iyer' }],
       elements: [{ id: 'H-9', kind: 'hood', issuedTo: 'M-105' }],
     },
-    'Imported 1 members and 1 elements from gear.csv.',
+    'Imported 1 member and 1 element from gear.csv.',
     ['M-1', 'H-9', 'M-105'],
   ],
   'records-imported': [

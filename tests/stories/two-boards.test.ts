@@ -36,7 +36,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: two boards on one station', (
     await other.press('enter')
     await other.see('Nothing can be done here. Esc goes back.')
     await other.press('escape')
-    await other.see('There is no spare gloves on the rack. Esc goes back.')
+    await other.see('The rack has no spare gloves. Esc goes back.')
     expect(allOf(station, 'element-swapped').map(({ data }) => [data.seat, data.in])).toEqual([
       ['E6-1', 'G-9'],
     ])

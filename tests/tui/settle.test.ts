@@ -42,7 +42,7 @@ test('what was tagged and what the keys do with its spares are in sight together
 
 test('where no spare is left, it is said who stays unfit', () => {
   const board = tagGloves(bench(fitEngine()))
-  expect(board.text()).toContain('There is no spare gloves on the rack. Officer stays unfit.')
+  expect(board.text()).toContain('The rack has no spare gloves. Officer stays unfit.')
   expect(board.screen().at(-1)).toBe(' Esc or a key of the board goes back')
 })
 

@@ -1,4 +1,5 @@
 // Before anything breaks: for everybody who rides and every kind, which spares could take its place. It judges nothing anew.
+import { count } from '../count.ts'
 import { assess, wearerAt } from '../assess.ts'
 import { bundlesFor, FAMILIES } from '../fit/bundles.ts'
 import { rackAt, type Rack } from '../fit/rack.ts'
@@ -133,6 +134,6 @@ function sayCoverage(places: readonly CoveredPlace[], holes: readonly CoveredPla
   if (!places.length) return 'Nobody is seated, so there is nothing to cover. Seat the crew first.'
   if (!holes.length) return 'Any one element in use can be replaced from the rack.'
   const people = new Set(holes.map((each) => each.seat)).size
-  const more = buys ? ` ${buys} more ${buys === 1 ? 'spare' : 'spares'} would cover it.` : ''
+  const more = buys ? ` ${count(buys, 'more spare')} would cover it.` : ''
   return `${holes.length} single losses would leave somebody without, at ${people} riding positions.${more}`
 }

@@ -134,8 +134,8 @@ export function spareFault(state: State, spare: Element, holder: string): string
   if (spare.issuedTo !== null && spare.issuedTo !== holder) {
     return `${Name(spare)} is already in use: it is issued to ${sayMember(state, spare.issuedTo)}.`
   }
-  if (assigned(state, holder, spare.kind)?.id === spare.id) return `${Name(spare)} is already in this place.`
   if (!isHere(spare)) return `${Name(spare)} is ${sayAbsence(spare)}.`
+  if (assigned(state, holder, spare.kind)?.id === spare.id) return `${Name(spare)} is already in this place.`
   if (spare.tags.length) return `${Name(spare)} is itself out of service: ${spare.tags[0]!.reason}.`
   return undefined
 }

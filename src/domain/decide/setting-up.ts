@@ -46,7 +46,7 @@ export function labelFault(element: Omit<ElementFacts, 'id'>, today: LocalDate):
     return `it came into service on ${inService}, before it was made in ${made}`
   }
   if (kind !== 'cylinder' && (element.ratedPsi !== undefined || element.construction !== undefined)) {
-    return `only a cylinder has a rated pressure or a construction, and this is a ${wordOf(kind)}`
+    return `only a cylinder has a rated pressure or a construction, and the kind of this one is ${wordOf(kind)}`
   }
   return undefined
 }

@@ -22,7 +22,7 @@ export interface BudgetYear {
   year: string
   lines: BudgetLine[]
   count: number
-  /** Of the kinds that have a price. */
+  /** Of the kinds that have a price; none where no kind of that year has one. */
   cost?: number
 }
 export interface Budget {
@@ -65,7 +65,10 @@ export function budgetOf(forecast: Forecast, prices?: Prices): Budget {
     ...(prices && { currency: prices.currency }),
     years: told,
     count: sum(told.map((each) => each.count)),
-    ...(prices && { cost: total(told.map((each) => each.cost)) }),
+    ...costOf(
+      told.flatMap((each) => each.lines),
+      prices,
+    ),
     unpriced: prices ? kinds.filter((kind) => prices.prices[kind] === undefined) : [],
     undated: new Set(undated.flatMap((each) => (each.need === 'replacement' ? each.element : []))).size,
   }
@@ -82,10 +85,15 @@ function yearOf(year: string, counts: ReadonlyMap<Kind, number>, prices: Prices 
     year,
     lines,
     count: sum(lines.map((each) => each.count)),
-    ...(prices && { cost: total(lines.map((each) => each.cost)) }),
+    ...costOf(lines, prices),
   }
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((all, each) => all + each, 0)
-const total = (costs: readonly (number | undefined)[]): number =>
-  sum(costs.map((each) => cents(each ?? 0))) / 100
+
+/** Of what has a price; no sum at all where nothing of it has one, which would read as costing nothing. */
+function costOf(lines: readonly BudgetLine[], prices: Prices | undefined): { cost?: number } {
+  const costs = lines.flatMap((each) => each.cost ?? [])
+  if (!prices || (lines.length && !costs.length)) return {}
+  return { cost: sum(costs.map(cents)) / 100 }
+}

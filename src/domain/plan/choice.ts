@@ -1,4 +1,5 @@
 // Why a spare goes where the plan puts it; it says what was compared and never more.
+import { listed } from '../count.ts'
 import { wearerAt } from '../assess.ts'
 import { keyOf, sizeWanted } from '../fit/bundles.ts'
 import type { Id } from '../gear.ts'
@@ -12,7 +13,7 @@ import type { Gap, Problem, Solved } from './model.ts'
 /** `coat shell C-1900 with coat liner L-1900 and drag rescue device D-1900` */
 export function sayBundle([first, ...layers]: readonly [Element, ...Element[]]): string {
   const name = ({ kind, id }: Element): string => `${wordOf(kind)} ${id}`
-  return layers.length ? `${name(first)} with ${layers.map(name).join(' and ')}` : name(first)
+  return layers.length ? `${name(first)} with ${listed(layers.map(name))}` : name(first)
 }
 
 export function sayChoice(state: State, problem: Problem, { choice }: Solved, at: number): string[] {

@@ -1,4 +1,5 @@
 // What each goal of a plan came to, in words with its proof; it must never call proven what is not.
+import { count } from '../count.ts'
 import { MORE_IS_BETTER } from './check.ts'
 import type { Goal, PlanModel, Stage } from './model.ts'
 
@@ -11,9 +12,6 @@ export interface SaidGoal {
   words: string
 }
 
-const count = (number: number, one: string, many = `${one}s`): string =>
-  `${number} ${number === 1 ? one : many}`
-
 const WORDS: Readonly<Record<Exclude<Goal, 'order'>, (value: number, model: PlanModel) => string>> = {
   rigs: (value, { rigs }) =>
     `${count(value, 'more rig')} can ride, of ${rigs.length} that the rack could help`,
@@ -21,7 +19,7 @@ const WORDS: Readonly<Record<Exclude<Goal, 'order'>, (value: number, model: Plan
   seats: (value, { seats }) =>
     `${count(value, 'riding position')} made fit, of ${seats.length} that spares could mend`,
   inexact: (value) => `${count(value, 'fit')} larger than measured`,
-  swaps: (value) => `${count(value, 'swap')}`,
+  swaps: (value) => `${count(value, 'piece')} swapped`,
   days: (value) => `${count(value, 'day')} in date in all, each spare counted up to a year`,
   rarity: (value) =>
     `rare sizes taken: ${value} (each spare counts from 0, common, to 19, the last of its size)`,

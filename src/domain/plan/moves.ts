@@ -1,5 +1,6 @@
 // A second proposal, apart from the spares: members change seats where that lets more rigs ride. Who is qualified for what no book
 // here says, so it proposes and the officer decides.
+import { listed } from '../count.ts'
 import { assess, settingOf, wearerAt, type RigAssessment, type SeatAssessment } from '../assess.ts'
 import { SETUP, type Unsigned } from '../commands.ts'
 import type { Id } from '../gear.ts'
@@ -57,7 +58,7 @@ export function movesOf(state: State, policy: Policy, at: Instant): Moves | null
   const ride = assess(after.state, policy, at).rigs.filter((each) => each.canRide)
   const more = ride.filter((each) => !rigs.find(({ id }) => id === each.id)!.canRide)
   if (ride.length <= riding.length) return null
-  const names = more.map((each) => each.name).join(' and ')
+  const names = listed(more.map((each) => each.name))
   return {
     words: `${moves.length === 1 ? 'One change of seat lets' : `${moves.length} changes of seat let`} ${names} ride too, if whoever moves is qualified for it: that is the officer's to decide.`,
     moves,

@@ -1,12 +1,16 @@
 // A plan in sentences: what it makes of the whole station, a rig before and after, a change of seat. It must never decide.
+import { count, listed } from '../count.ts'
 import { wordOf } from '../kinds.ts'
 import type { Id } from '../gear.ts'
 import type { Tie } from '../fit/ties.ts'
 import type { Moves } from './moves.ts'
-import type { PlannedRig, PlannedSeat } from './plan.ts'
+import type { PlannedRig, PlannedSeat, PlannedSwap } from './plan.ts'
 
-const count = (number: number, one: string, many = `${one}s`): string =>
-  `${number} ${number === 1 ? one : many}`
+/** `3 swaps`, or with what goes in as one: `7 swaps (11 pieces in all)`. */
+export function saySwaps(swaps: readonly PlannedSwap[]): string {
+  const pieces = swaps.flatMap((each) => each.in).length
+  return `${count(swaps.length, 'swap')}${pieces === swaps.length ? '' : ` (${pieces} pieces in all)`}`
+}
 
 /**
  * @param doubt why it is not proven that nothing is better; none when it is
@@ -19,15 +23,15 @@ export function sayPlan(
   released: readonly Id[],
 ): string {
   const mended = seats.filter((each) => each.becomesFit)
-  const swaps = mended.flatMap((each) => each.swaps.flatMap((swap) => swap.in)).length
+  const swaps = mended.flatMap((each) => each.swaps)
   const left = seats.length - mended.length
   const won = rigs.filter((each) => each.after.canRide && !each.before.canRide).map((each) => each.name)
   const still = rigs.filter((each) => !each.after.canRide).map((each) => each.name)
   if (!mended.length)
     return `No spare on the rack makes any of the ${seats.length} unfit fit to ride.${doubt ? ` ${doubt}` : ''}`
   return [
-    `${count(swaps, 'swap')} ${swaps === 1 ? 'makes' : 'make'} ${mended.length} of ${seats.length} unfit fit to ride${left ? `; ${left} ${left === 1 ? 'stays' : 'stay'} unfit` : ''}.`,
-    ...(won.length ? [`Then ${won.join(' and ')} can ride.`] : []),
+    `${saySwaps(swaps)} ${swaps.length === 1 ? 'makes' : 'make'} ${mended.length} of ${seats.length} unfit fit to ride${left ? `; ${left} ${left === 1 ? 'stays' : 'stay'} unfit` : ''}.`,
+    ...(won.length ? [`Then ${listed(won)} can ride.`] : []),
     ...(still.length ? [`Still cannot ride: ${still.join(', ')}.`] : []),
     doubt ?? 'No better use of the rack exists: that is proven.',
     ...(left && released.length

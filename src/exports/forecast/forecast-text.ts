@@ -107,6 +107,9 @@ function aheadLines(report: ForecastReport, by: Grouping): string[] {
     .flatMap((group) => part(group.label, group.ahead.flatMap(entryLines)))
 }
 
+/** A count is never parted from what it counts. */
+const UNBROKEN = '\u00a0'
+
 function budgetLines({ budget }: ForecastReport, unicode: boolean): string[] {
   const { years, count, cost, currency, unpriced, undated } = budget
   const most = Math.max(1, ...years.map((each) => each.count))
@@ -117,10 +120,15 @@ function budgetLines({ budget }: ForecastReport, unicode: boolean): string[] {
   const lines = years.flatMap((each) => {
     const drawn = bar(each.count, 0, most, 30, unicode)
     const kinds = each.lines.map(
-      (line) => `${line.count} ${wordOf(line.kind)}${money(line.cost).replace('  ', ' at ')}`,
+      (line) => `${wordOf(line.kind)}:${UNBROKEN}${line.count}${money(line.cost).replace('  ', ' at ')}`,
     )
     const head = `  ${each.year.padEnd(6)}${String(each.count).padStart(4)} ${drawn}${each.count ? money(each.cost) : ''}`
-    return [head.trimEnd(), ...(kinds.length ? wrap(kinds.join('; '), WIDTH, 13, 13) : [])]
+    return [
+      head.trimEnd(),
+      ...(kinds.length
+        ? wrap(kinds.join('; '), WIDTH, 13, 13).map((line) => line.replaceAll(UNBROKEN, ' '))
+        : []),
+    ]
   })
   const notes = [
     `${count} in all${money(cost).replace('  ', ', ')}.`,

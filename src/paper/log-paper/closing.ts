@@ -12,7 +12,8 @@ export function printClosing(flow: Flow, log: ReadinessLog): void {
   for (const { words } of policyLines(log)) flow.paragraph({ text: words, ...BODY })
   flow.heading('Cautions', 50)
   flow.paragraph({ text: log.cautions.join(' '), ...BODY })
-  flow.heading('Journal', 50)
+  const inCode = log.journal.seal === null ? 'its length and last hash' : 'its seal'
+  flow.heading(`Journal (the square code on the first page holds ${inCode})`, 50)
   for (const { words } of journalLines(log)) flow.paragraph({ text: words, ...BODY })
   const { tour } = log
   const incoming =

@@ -1,4 +1,5 @@
 // What is wrong with an imported file, by line and column, and how that is said; it must never decide what is wrong.
+import { count } from '../../domain/count.ts'
 import { cleanText } from '../../domain/clean.ts'
 
 /** One thing to be put right in the file. `column` is the file's own heading; `says` is one or more whole sentences. */
@@ -34,6 +35,6 @@ const sayFault = ({ line, column, says }: Fault): string =>
 export function sayFaults(faults: readonly Fault[], limit = Infinity): string[] {
   const said = byLine(faults).slice(0, limit).map(sayFault)
   const more = faults.length - said.length
-  if (more > 0) said.push(`${more} more fault${more === 1 ? ' is' : 's are'} not shown.`)
+  if (more > 0) said.push(`${count(more, 'more fault is', 'more faults are')} not shown.`)
   return said
 }

@@ -1,4 +1,5 @@
 // Splits CSV bytes into rows that know their line; it must never read a meaning into a cell.
+import { count } from '../../domain/count.ts'
 import { CsvError, parse } from 'csv-parse/sync'
 import { cleanCell } from './cells.ts'
 import { separatorOf, SEPARATOR_NAMES } from './separator.ts'
@@ -85,7 +86,8 @@ function sayBroken(code: string, further: number): string {
     return 'A quoted cell opens here and is never closed. Nothing after it was read.'
   }
   if (code === 'CSV_INVALID_CLOSING_QUOTE') {
-    const where = further > 0 ? ` The quote that closes it stands ${further} lines further down.` : ''
+    const where =
+      further > 0 ? ` The quote that closes it stands ${count(further, 'line')} further down.` : ''
     return `A quoted cell goes on after its closing quote.${where} Double each quote inside the cell or take it out.`
   }
   return 'A quote stands inside a cell that does not begin with one. Take it out, or quote the cell and double it.'
@@ -144,7 +146,7 @@ function takeRow(table: Table, row: Row): void {
     table.rows.push(row)
     return
   }
-  const cells = have === 1 ? '1 cell' : `${have} cells`
+  const cells = count(have, 'cell')
   const says = `The row has ${cells} and the heading row has ${want}. A comma inside a cell needs quotes round the cell.`
   table.faults.push(faultOf(row.line, says))
 }

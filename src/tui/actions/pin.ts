@@ -47,7 +47,9 @@ export const setPin: Action = {
     if (answers['pin'] === undefined) return pinStep(`A new PIN for ${who}?`)
     const { pin } = answers
     const isAgain = (text: string): string | undefined =>
-      text === pin ? undefined : 'That is not the same. Type it again, or Esc to begin anew.'
+      text === pin
+        ? undefined
+        : 'That is not the same. Type it again, or go back with Esc and begin with another.'
     if (answers['again'] === undefined) return pinStep('The new PIN again?', 'again', isAgain)
     const given = before && { [before.field]: answers[before.field] }
     const command: Command = { do: 'set-pin', by, pin, ...given }

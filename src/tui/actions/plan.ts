@@ -1,7 +1,7 @@
 // Taking the plan, whole or swap by swap: each step is an ordinary swap, decided again as it is given. It records nothing itself.
 import type { Command } from '../../domain/commands.ts'
 import type { PlannedSeat, PlannedSwap } from '../../domain/plan/plan.ts'
-import { sayMove } from '../../domain/plan/words.ts'
+import { sayMove, saySwaps } from '../../domain/plan/words.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type LookLine, type Step } from './action.ts'
 
@@ -37,8 +37,9 @@ export const takePlan: Action = {
       text: `${seat.seat} ${seat.name}: ${swap.what} in${sayOut(swap)}.`,
       isItem: true,
     }))
-    const done = `${commands.length} swaps recorded. b swaps one back.`
-    return confirm(view, `Take the whole plan, ${commands.length} swaps?`, commands, done, lines)
+    const words = saySwaps(swaps.map((each) => each.swap))
+    const done = `${words} recorded. b swaps one back.`
+    return confirm(view, `Take the whole plan, ${words}?`, commands, done, lines)
   },
 }
 

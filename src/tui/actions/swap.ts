@@ -1,4 +1,5 @@
 // Putting a spare in and giving the member their own element back; it must never record by itself.
+import { listed } from '../../domain/count.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
 import { familyOf, wordOf, type Kind } from '../../domain/kinds.ts'
@@ -43,7 +44,7 @@ export const swap: Action = {
       const fitting = spares.filter((each) => each.fits).length
       const title = spares.length
         ? `Spare ${wordOf(kind)}: ${view.row!.name} can wear ${fitting} of ${spares.length}. Which goes in?`
-        : `There is no spare ${wordOf(kind)} on the rack.${view.row!.fit ? '' : ` ${view.row!.position} stays unfit.`} Esc goes back.`
+        : `The rack has no spare ${wordOf(kind)}.${view.row!.fit ? '' : ` ${view.row!.position} stays unfit.`} Esc goes back.`
       return {
         ask: 'choose',
         name: 'in',
@@ -79,7 +80,7 @@ function confirmSwap(view: View, answers: Answers, kind: Kind, spares: readonly 
       ...(reason ? { reason } : kind !== element.kind && { reason: `one assembly with ${answers['in']}` }),
     }
   })
-  const ids = spare.elements.map(nameOf).join(' and ')
+  const ids = listed(spare.elements.map(nameOf))
   const outs = commands.flatMap((each) => ('out' in each && each.out ? each.out : []))
   const last = sayLast(view, row.seat, kind, spare)
   const notes: LookLine[] = [
@@ -115,7 +116,7 @@ const standIns = (view: View): Option[] =>
       const all = goesBack(view, each.kind)
       const others = all.filter(({ kind }) => kind !== each.kind).map((one) => nameIn(view, one))
       const own = all.flatMap((one) => one.own ?? [])
-      const beside = others.length ? `with ${others.join(' and ')}; ` : ''
+      const beside = others.length ? `with ${listed(others)}; ` : ''
       return {
         value: each.kind,
         label: `${capital(each.word)} ${each.element}`,
@@ -145,7 +146,7 @@ export const swapBack: Action = {
     )
     if (!commands.length) return NOTHING_LEFT
     const own = all.flatMap((each) => each.own ?? [])
-    const spares = all.map((each) => nameIn(view, each)).join(' and ')
+    const spares = listed(all.map((each) => nameIn(view, each)))
     const notes = own.length ? [`${view.row!.name || seat} has ${own.join(', ')} again.`] : []
     return confirm(view, `Swap ${spares} back?`, commands, `Swapped back: ${spares}.`, notes)
   },

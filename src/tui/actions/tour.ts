@@ -1,4 +1,5 @@
 // Opening a tour with its crew, and reading back what the last one left open; it must never record by itself.
+import { count } from '../../domain/count.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, sayMember } from '../../domain/decide/decision.ts'
 import type { Id } from '../../domain/gear.ts'
@@ -51,9 +52,9 @@ export const openTour: Action = {
     const proposed = proposedPlatoon(view, platoons)
     if (answers['platoon'] === undefined) {
       const options = platoons.map((platoon): Option => {
-        const count = [...state.members.values()].filter((member) => member.platoon === platoon).length
+        const members = [...state.members.values()].filter((member) => member.platoon === platoon).length
         const turn = platoon === proposed ? `, its turn by the ${state.station!.rotation} rotation` : ''
-        return { value: platoon, label: `Platoon ${platoon}`, note: `${count} members${turn}` }
+        return { value: platoon, label: `Platoon ${platoon}`, note: `${count(members, 'member')}${turn}` }
       })
       const start = Math.max(0, platoons.indexOf(proposed ?? ''))
       return { ask: 'choose', name: 'platoon', title: 'Which platoon comes on duty?', options, start }
@@ -88,7 +89,7 @@ export const openTour: Action = {
 /** Of an item's words when it is repeated: a whole crew's exposure names every element. */
 const LONGEST = 160
 
-const sayItems = (count: number): string => (count === 1 ? '1 open item is' : `${count} open items are`)
+const sayItems = (items: number): string => count(items, 'open item is', 'open items are')
 
 const unread = ({ state }: View): OpenItem[] =>
   openItems(state).filter((item) => !acknowledgedBy(state, item))

@@ -1,4 +1,5 @@
 // The first screen: who may not ride, and why, in words; the ensemble in hand beneath; what to press next.
+import { count } from '../../domain/count.ts'
 import { widthOf, wrap } from '../../exports/wrap.ts'
 import { clip } from '../cells.ts'
 import { sayBack } from '../own-back.ts'
@@ -91,7 +92,7 @@ const SETTING_UP = [
 /** What the help tells about the policy is announced here, so that nobody takes a looser rule for the published one. */
 function policyNote({ board }: View): string {
   const { looser, provisional } = board.policy
-  if (looser.length) return `${looser.length} looser rule${looser.length > 1 ? 's' : ''}, see ?`
+  if (looser.length) return `${count(looser.length, 'looser rule')}, see ?`
   return provisional ? 'rules to confirm, see ?' : ''
 }
 

@@ -20,7 +20,9 @@ export function itemsOf(plan: Plan): PlanItem[] {
     seat.swaps.length ? seat.swaps.map((swap) => ({ seat, swap })) : [{ seat, swap: null }],
   )
   const moves: PlanItem[] = plan.moves ? [{ seat: null, swap: null, isMoves: true }] : []
-  return [...seats, ...moves, ...(plan.goals.length ? [{ seat: null, swap: null }] : [])]
+  // Where nothing goes in there is nothing but noughts to judge.
+  const isJudged = plan.seats.some((each) => each.becomesFit)
+  return [...seats, ...moves, ...(isJudged ? [{ seat: null, swap: null }] : [])]
 }
 
 const KEYS = 'a takes all   s takes this swap   up, down move   Esc goes back'

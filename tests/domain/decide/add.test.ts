@@ -110,11 +110,11 @@ describe('add-element', () => {
     ],
     [
       { ratedPsi: 4500 },
-      'C-2 was not added: only a cylinder has a rated pressure or a construction, and this is a coat shell.',
+      'C-2 was not added: only a cylinder has a rated pressure or a construction, and the kind of this one is coat shell.',
     ],
     [
       { construction: 'steel' },
-      'C-2 was not added: only a cylinder has a rated pressure or a construction, and this is a coat shell.',
+      'C-2 was not added: only a cylinder has a rated pressure or a construction, and the kind of this one is coat shell.',
     ],
   ])('a label that cannot be so is refused: %j', (more, words) => {
     given(house)

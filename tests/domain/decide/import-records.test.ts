@@ -45,7 +45,7 @@ describe('import-records', () => {
         id,
       ).at(-1)?.words
     for (const id of ['C-1041', 'M-104', 'M-105']) {
-      expect(told(id)).toContain('C-1041: issuedTo M-105, was M-104')
+      expect(told(id)).toContain('C-1041: issued to M-105, was M-104')
     }
   })
 
