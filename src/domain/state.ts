@@ -6,7 +6,7 @@ import type { Cover, ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFa
 import type { KeptPin, PinTries } from './pin.ts'
 import type { Overlay } from './policy/shape.ts'
 import { Table } from './table.ts'
-import type { Instant, LocalDate } from './time.ts'
+import { isLater, type Instant, type LocalDate } from './time.ts'
 
 /** Where a record stands: its event, when it happened and who said so. */
 export interface Said {
@@ -14,6 +14,9 @@ export interface Said {
   at: Instant
   by: Id
 }
+/** Which of two happened later; of one instant the journal's order decides. */
+export const isNewer = (one: Said, other: Said): boolean =>
+  isLater(one.at, other.at) || (one.seq > other.seq && !isLater(other.at, one.at))
 export interface Tag extends Said {
   reason: string
   matter: Matter

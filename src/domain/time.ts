@@ -7,6 +7,13 @@ import { add, differenceInCalendarDays, formatISO } from 'date-fns'
 export type LocalDate = string
 /** Dates order as text; the order of words in a language is something else, and slow. */
 export const byDate = (a: LocalDate, b: LocalDate): number => (a < b ? -1 : a > b ? 1 : 0)
+/** The first of some days; null where there is none. */
+export function soonest(days: readonly (LocalDate | null)[]): LocalDate | null {
+  let first: LocalDate | null = null
+  for (const day of days) if (day !== null && (first === null || day < first)) first = day
+  return first
+}
+
 /** A label's month and year, `YYYY-MM`. */
 export type Month = string
 /** An instant with its offset, as the journal keeps it: `2026-11-24T07:02:11.482-05:00`. */

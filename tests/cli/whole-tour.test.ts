@@ -82,9 +82,11 @@ describe('from an empty folder to the hand-over', () => {
       incident: '26-0412',
     })
     expect(status().exit).toBe(1)
-    // The air pack has to be checked as well, once it has been cleaned.
-    const others = rulesAt('E6-1').filter((each) => !each.endsWith('function-check-after-use'))
+    // The air pack has to be checked and the cylinder read as well, once they have been cleaned.
+    const all = rulesAt('E6-1')
+    const others = all.filter((each) => !/function-check-after-use$|cylinder-pressure$/.test(each))
     expect(others).toHaveLength(12)
+    expect(all).toHaveLength(14)
   })
 
   test('what was known before the roll call is still told as it was', () => {

@@ -155,10 +155,12 @@ export function sendAway(draft: State, event: EventOf<'elements-sent-away'>): vo
   }
 }
 
+/** It was in other hands: what its gauge read before says nothing of what it holds now. */
 export function receiveBack(draft: State, ids: readonly Id[]): void {
   for (const id of ids) {
     const inPlace = standInOf(draft, id) !== undefined
     changeElement(draft, id, (element) => ({
+      readings: [],
       custody: element.issuedTo !== null || inPlace ? withHolder(element) : RACK,
     }))
   }

@@ -43,6 +43,8 @@ export function importRecords(draft: State, event: EventOf<'records-imported'>):
 function importCares(draft: State, id: string, done: readonly DoneCare[], event: Said): void {
   const records = done.map(({ care, on, result, who }) => ({
     ...said(event),
+    // A file gives a day and no hour, so it stands at that day's first moment: it clears nothing of the same day.
+    at: `${on}T00:00:00.000+14:00`,
     care,
     on,
     result,

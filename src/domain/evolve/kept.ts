@@ -1,6 +1,6 @@
 // Which records of an element's years the books keep: only the newest of each sort, so that their size follows the gear.
 import { oneText, type Care } from '../kinds.ts'
-import type { CareRecord, Said } from '../state.ts'
+import { isNewer, type CareRecord, type Said } from '../state.ts'
 import { inOrder } from './crew.ts'
 
 /**
@@ -9,11 +9,11 @@ import { inOrder } from './crew.ts'
  */
 export const KEPT = 8
 
-/** The newest of each sort: a smoke exposure must never push a hazardous one off the books. */
+/** The newest of each sort by when they happened: neither a smoke exposure nor an old one entered late pushes an open one off the books. */
 export function keepEach<T extends Said>(records: T[], sortOf: (record: T) => string): T[] {
   return records.filter((record) => {
     let newer = 0
-    for (const each of records) if (each.seq > record.seq && sortOf(each) === sortOf(record)) newer++
+    for (const each of records) if (isNewer(each, record) && sortOf(each) === sortOf(record)) newer++
     return newer < KEPT
   })
 }

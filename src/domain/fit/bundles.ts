@@ -4,8 +4,8 @@ import { conditionAt, judgeElement } from '../rules/judge.ts'
 import { isFit, type Setting, type Wearer } from '../rules/verdict.ts'
 import { compareSize } from '../size.ts'
 import { assigned, holderOf, type Element, type State } from '../state.ts'
-import type { LocalDate } from '../time.ts'
-import { freeFor, soonest, type Rack } from './rack.ts'
+import { soonest, type LocalDate } from '../time.ts'
+import { freeFor, type Rack } from './rack.ts'
 import { touchedBy } from './ties.ts'
 
 /** Spares that go in together: one element, or the layers of one assembly. */

@@ -7,7 +7,7 @@ import type { Policy, Rule } from '../policy/shape.ts'
 import { judgeElement } from '../rules/judge.ts'
 import { isFit, worstOf, type Setting } from '../rules/verdict.ts'
 import { place, type Element, type State } from '../state.ts'
-import type { Instant, LocalDate } from '../time.ts'
+import { soonest, type Instant, type LocalDate } from '../time.ts'
 import { tiesOf, type Tie } from './ties.ts'
 
 /** What an element is by itself, at the instant and still on the tour's last day. */
@@ -36,12 +36,6 @@ export interface Rack {
 /** Does the rule look at the wearer, or at what is worn with it? */
 const isAboutWearer = ({ watch }: Rule): boolean =>
   'fits' in watch || 'matches' in watch || 'part' in watch || ('since' in watch && watch.since === 'fit-test')
-
-export function soonest(days: readonly (LocalDate | null)[]): LocalDate | null {
-  let first: LocalDate | null = null
-  for (const day of days) if (day !== null && (first === null || day < first)) first = day
-  return first
-}
 
 export function rackAt(state: State, policy: Policy, at: Instant): Rack {
   const now = settingOf(state, policy, at)

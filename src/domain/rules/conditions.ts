@@ -2,7 +2,7 @@
 import { plain, type Care, type Exposure } from '../kinds.ts'
 import type { Condition } from '../policy/shape.ts'
 import { clockOf, dateOf, isLater, sayDate } from '../time.ts'
-import type { CareRecord, Element, ExposureRecord } from '../state.ts'
+import { isNewer, type CareRecord, type Element, type ExposureRecord } from '../state.ts'
 import type { Judge, Told } from './verdict.ts'
 
 export const judgeTags: Judge = (rule, element, _setting, _wearer, make) => {
@@ -101,7 +101,9 @@ export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   }
   const { tourSince, today } = setting
   const isFresh = tourSince === undefined ? dateOf(at) === today : !isLater(tourSince, at)
-  return isFresh
-    ? found('ready', (note) => `${psi} of ${ratedPsi} psi${note}`)
-    : found('unproven', () => `its pressure has not been read this tour, last ${psi} psi`)
+  if (!isFresh) return found('unproven', () => `its pressure has not been read this tour, last ${psi} psi`)
+  // Whoever met something breathed from it: what it held before says nothing of what is left.
+  return element.exposures.some((each) => isNewer(each, reading))
+    ? found('unproven', () => `its pressure has not been read since it was exposed, last ${psi} psi`)
+    : found('ready', (note) => `${psi} of ${ratedPsi} psi${note}`)
 }

@@ -9,6 +9,7 @@ import {
   firstDay,
   sayDate,
   sayDuration,
+  soonest,
   type Duration,
   type LocalDate,
 } from '../time.ts'
@@ -88,7 +89,7 @@ function beginningOf(element: Element, orElse: 'issued' | 'manufactured' | undef
   const [on, what, word] =
     orElse === 'manufactured'
       ? [element.made && firstDay(element.made), `made ${element.made}`, 'manufacture']
-      : [orElse && (element.inService ?? element.issuedOn), 'in service', 'issue']
+      : [orElse && soonest([element.inService ?? null, element.issuedOn]), 'in service', 'issue']
   return on ? { since: { on, what }, word, falls: addDuration(on, first) } : undefined
 }
 

@@ -63,6 +63,12 @@ const DEVICE: Case[] = [
   device('past', 'none, coat of 2007', '1971-2007', 'missing'),
   device('past', 'none, coat of 2018', 'NFPA 1971, 2018 edition', 'missing'),
   device('past', 'none, coat of the 2025 standard', '1970-2025', 'missing'),
+  device(
+    'past',
+    'none, two years on the label: the one that asks for the most',
+    '2018, NFPA 1971-2000',
+    'missing',
+  ),
   device('within', 'there, coat of 2018', '1971-2018', 'ready', gear('drag-rescue-device')),
   device('past', 'away, coat of 2018', '1971-2018', 'missing', awayDevice),
   device('within', 'away, coat of 2000', '1971-2000', 'ready', awayDevice),

@@ -26,6 +26,20 @@ const INSPECTION = dayTable('advanced-inspection-interval', 'helmet', [
   ['within', 'never inspected, on the issue day and a year', {}, '2025-01-10', 'due', '2025-01-10'],
   ['past', 'never inspected, the day after that', {}, '2025-01-11', 'expired', '2025-01-10'],
   ['past', 'counted from coming into service', { inService: '2024-01-09' }, '2025-01-10', 'expired'],
+  [
+    'past',
+    'issued before the label says it came into service',
+    { inService: '2026-10-01' },
+    '2025-01-11',
+    'expired',
+  ],
+  [
+    'within',
+    'on the books since later than the label says',
+    { inService: '2024-01-09' },
+    '2025-01-09',
+    'due',
+  ],
   ['nothing', 'in use since nobody knows when', { issuedOn: null }, '2026-11-24', 'unproven'],
   ['nothing', 'never issued to anybody', { issuedOn: null, issuedTo: null }, '2026-11-24', 'none'],
   [

@@ -1,5 +1,6 @@
 // The table of the cylinder's pressure, one psi on either side of each limit.
-import { gear, read, verdictOf, type Case, type Day } from './judging.ts'
+import type { Exposure } from '../../../src/domain/kinds.ts'
+import { exposed, gear, read, verdictOf, type Case, type Day } from './judging.ts'
 import type { Element } from '../../../src/domain/state.ts'
 
 const TODAY: Day = { today: '2026-11-24' }
@@ -27,6 +28,12 @@ const reading = (
   state,
   matter: 'safety',
   judge: () => verdictOf('cylinder-pressure', element, day),
+})
+const AT = '2026-11-24T07:10:00'
+/** Read full at ten past seven by event 30, and exposed. */
+const exposedAt = (sort: Exposure, at: string, seq = 60): Element => ({
+  ...cylinder(4500, 4500),
+  exposures: [exposed(sort, `${at}.000-05:00`, seq)],
 })
 export const PRESSURE_CASES = [
   ...LIMITS.flatMap(([psi, rated]) => [
@@ -58,6 +65,17 @@ export const PRESSURE_CASES = [
     }),
     'out-of-service',
   ),
+  ...(['products-of-combustion', 'body-fluids', 'water', 'other'] as const).flatMap((sort) => [
+    reading(
+      'past',
+      `exposed to ${sort} since it was read`,
+      exposedAt(sort, '2026-11-24T09:00:00'),
+      'unproven',
+    ),
+    reading('within', `exposed to ${sort} before`, exposedAt(sort, '2026-11-24T07:09:59'), 'ready'),
+  ]),
+  reading('past', 'exposed at that instant, and recorded after', exposedAt('other', AT), 'unproven'),
+  reading('within', 'exposed at that instant, and recorded before', exposedAt('other', AT, 20), 'ready'),
   reading('nothing', 'never read', gear('cylinder', { ratedPsi: 4500 }), 'unproven'),
   reading('nothing', 'rated pressure unknown', cylinder(4500, undefined), 'unproven'),
 ]
