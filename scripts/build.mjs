@@ -1,6 +1,6 @@
 // Builds the program, dist/bayboard.js, or the same in a folder that is named. It must not fetch anything.
 // What is heavy and seldom asked for is built beside it as a part of its own, so that opening the board never reads it.
-import { chmod, copyFile, mkdir, readFile } from 'node:fs/promises'
+import { chmod, copyFile, mkdir, readFile, writeFile } from 'node:fs/promises'
 import { relative, resolve } from 'node:path'
 import { bundle } from './bundling.mjs'
 import { startingQuickly } from './starting-quickly.mjs'
@@ -31,11 +31,12 @@ const partsApart = {
 
 await mkdir(folder, { recursive: true })
 await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins: [partsApart, ...startingQuickly] })
+// One letter beyond Latin-1 and Node keeps the whole file at twice its size; esbuild leaves those in expressions as they are.
 for (const name of ['bayboard', ...Object.keys(PARTS)]) {
-  // One letter that is none of ASCII, and Node keeps the whole file at twice its size. esbuild escapes all but those in expressions.
-  const [letter] = (await readFile(`${folder}/${name}.js`, 'utf8')).match(/[^\x00-\x7f]/) ?? []
-  if (letter)
-    throw new Error(`${name}.js holds the letter ${letter}: write it by its number where it stands.`)
+  const path = `${folder}/${name}.js`
+  const text = await readFile(path, 'utf8')
+  const byNumber = (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`
+  await writeFile(path, text.replace(/[^\x00-\x7f]/g, byNumber))
 }
 // The solver's own machine code; its loader looks for it beside the planner.
 await copyFile('node_modules/highs/build/highs.wasm', `${folder}/highs.wasm`)

@@ -5,11 +5,7 @@ import { factsOf, type Kind } from './kinds.ts'
 /** Exact; larger within what the policy allows; or wrong. Smaller than measured is always wrong. */
 export type Fit = 'exact' | 'larger' | 'wrong'
 
-const normal = (size: string): string =>
-  size
-    .toUpperCase()
-    .replace(/\s+/g, '')
-    .replaceAll(/[*\u00d7/]/g, 'X')
+const normal = (size: string): string => size.toUpperCase().replace(/\s+/g, '').replaceAll(/[*×/]/g, 'X')
 
 /** `44x32` is 44 and 32; `11.5D` is 11.5 with width D; `L` is only itself. */
 function partsOf(size: string): { numbers: number[]; letters: string } | undefined {

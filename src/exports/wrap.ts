@@ -7,8 +7,7 @@ const segmented = (text: string): Iterable<{ segment: string }> =>
 let graphemes: Intl.Segmenter | undefined
 
 /** Letters, frames and our own signs, these by their numbers as the build wants it: each is one column everywhere, so that the slow measuring can be left out. */
-const NARROW =
-  /^[\x20-\x7e\xa1-\xac\xae-\u02ff\u2013\u2014\u2018-\u201d\u2026\u2500-\u259f\u25a0\u25a1\u25b3\u25bc\u2713]*$/
+const NARROW = /^[\x20-\x7e\xa1-\xac\xae-\u02ff\u2013\u2014\u2018-\u201d\u2026\u2500-\u259f■□△▼✓]*$/
 
 export const isNarrow = (text: string): boolean => NARROW.test(text)
 

@@ -19,7 +19,7 @@ export const JUDGING: readonly Row[] = [
   judged('assess', 'assess every riding position', 'under 150 ms', 'assess', 150),
   judged(
     'assess-all',
-    'assess every element of the department',
+    'the condition of every element of the department',
     'under 150 ms at 100,000',
     'assess-all',
     150,
