@@ -85,7 +85,7 @@ const SCREENS: [name: string, board: () => Bench][] = [
   ['own-gear-is-back', ownBack],
   ['no-tour', offDuty],
   ['open-tour-platoon', () => offDuty().type('o')],
-  ['open-tour-confirm', () => offDuty().press({ type: 'o' }, 'down', 'enter', 'enter')],
+  ['open-tour-confirm', () => offDuty().press({ type: 'o' }, 'enter', 'enter')],
   ['hand-over-read-back', () => demo().press({ type: 'h' }, 'enter')],
   [
     'hand-over-read-back-end',

@@ -64,6 +64,11 @@ test('the hand-over says who is due next by the rotation and when, and has their
   expect(inHand(board)).toContain('Z. Lead (M-302)')
 })
 
+test('after a tour was handed over early the platoon that relieves it is proposed, not the same one again', () => {
+  const board = bench(fitEngine(...OTHERS, { do: 'hand-over', to: 'M-300' })).type('o')
+  expect(inHand(board)).toMatch(/Platoon C .*its turn by the 24\/48 rotation/)
+})
+
 test('once a tour is open, what was left open is offered, and a held Enter takes nothing of it', () => {
   const ended = bench(demonstration()).press({ type: 'h' }, 'enter', 'down', 'enter', 'enter')
   ended.press({ type: 'o' }, 'enter', 'enter', 'enter')

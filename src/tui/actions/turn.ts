@@ -16,8 +16,16 @@ const beginningNow = ({ state, at }: View): { on: LocalDate; isNight: boolean } 
 /** A tour keeps the date it started on: before the station's hour it is still yesterday's. */
 export const tourDate = (view: View): LocalDate => beginningNow(view).on
 
-export const proposedPlatoon = (view: View, platoons = platoonsOf(view.state)): string | undefined =>
-  turnOn(view.state.station!.rotation, platoons, beginningNow(view), newestTours(view.state))
+export function proposedPlatoon(view: View, platoons = platoonsOf(view.state)): string | undefined {
+  const { rotation } = view.state.station!
+  const begun = beginningNow(view)
+  const tours = newestTours(view.state)
+  const turn = turnOn(rotation, platoons, begun, tours)
+  const last = view.state.tour ? undefined : tours.at(-1)
+  // A tour that was handed over early is not begun again: whoever relieves it comes on.
+  const isHandedOver = last?.platoon === turn && last?.on === begun.on
+  return isHandedOver ? (turnAfter(rotation, platoons, last!, tours)?.platoon ?? turn) : turn
+}
 
 /** Who relieves the tour that is open, and when. */
 export const nextTurn = ({ state }: View): Turn | undefined =>
