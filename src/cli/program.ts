@@ -4,6 +4,7 @@ import { describeIntake } from './intake.ts'
 import { describeTrust } from './trust.ts'
 import { describePrint } from './print/describe.ts'
 import { describeRack } from './rack.ts'
+import { refuseUnknown } from './refuse-unknown.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
 
 export type Work = (world: World) => Promise<ExitStatus> | ExitStatus
@@ -20,6 +21,9 @@ export async function runProgram(argv: readonly string[], world: World): Promise
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2
     throw error
+  }
+  if (program.opts()['station'] === '') {
+    return complain(world, '--station is empty. Name the folder of a station, or leave the option out.', 2)
   }
   return work ? work(world) : complain(world, 'Nothing to do. See bayboard --help.', 2)
 }
@@ -153,6 +157,8 @@ function describe(world: World, choose: (work: Work) => void): Command {
   policy
     .command('show', { isDefault: true })
     .description('each rule, its limit, what passing it means and where it comes from')
+    .allowExcessArguments()
+    .hook('preAction', refuseUnknown)
     .action(() => choose(async (world) => (await import('./policy.ts')).showPolicy(world, station())))
   policy
     .command('check <file>')

@@ -1,5 +1,6 @@
 // The subcommands that keep the journal believable: verify, seal, key and pin; what each one does stands in its own file.
 import type { Add, Work } from './program.ts'
+import { refuseUnknown } from './refuse-unknown.ts'
 
 export function describeTrust(
   add: Add,
@@ -26,6 +27,8 @@ export function describeTrust(
   key
     .command('show', { isDefault: true })
     .description('show the public key')
+    .allowExcessArguments()
+    .hook('preAction', refuseUnknown)
     .action(() => choose(async (world) => (await import('./key.ts')).showKey(world, station())))
   key
     .command('make')

@@ -1,5 +1,5 @@
 // What a subcommand may touch of the world, and how it ends; it must never read the process itself.
-import { homedir } from 'node:os'
+import { userInfo } from 'node:os'
 import { join, resolve } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
 
@@ -24,7 +24,8 @@ export function stationFolder(world: World, option: string | undefined): string 
   if (given !== undefined) return resolve(given)
   // The XDG base directory specification has relative paths ignored.
   const data = world.env['XDG_DATA_HOME']
-  const base = data?.startsWith('/') ? data : join(world.env['HOME'] || homedir(), '.local', 'share')
+  // An empty HOME would put the station wherever the program happens to be started.
+  const base = data?.startsWith('/') ? data : join(world.env['HOME'] || userInfo().homedir, '.local', 'share')
   return join(base, 'bayboard', 'station')
 }
 

@@ -27,6 +27,8 @@ describe('wrong usage ends with 2 and one line', () => {
     [['status', 'extra'], "Too many arguments for 'status'. Expected 0 arguments but got 1."],
     [['status', '--at'], "Option '--at <instant>' argument missing."],
     [['history'], "Missing required argument 'id'."],
+    [['policy', 'chekc'], "There is no 'chekc' here. Choose one of: show, check, adopt."],
+    [['key', 'shwo'], "There is no 'shwo' here. Choose one of: show, make."],
     [['policy', 'adopt'], "Missing required argument 'file'."],
   ])('%j', (args, words) => {
     expect(bayboard(args)).toEqual({
@@ -35,6 +37,22 @@ describe('wrong usage ends with 2 and one line', () => {
       stderr: `bayboard: ${words} See bayboard --help.\n`,
     })
   })
+})
+
+test('a station whose name is empty is no station, and not the folder one happens to be in', () => {
+  for (const args of [['status'], ['init', '--name', 'X', '--time-zone', 'UTC'], ['board'], []]) {
+    expect(bayboard([...args, '--station', ''])).toEqual({
+      status: 2,
+      stdout: '',
+      stderr: 'bayboard: --station is empty. Name the folder of a station, or leave the option out.\n',
+    })
+  }
+})
+
+test('without a HOME the default place is the account’s own, never below where one happens to be', () => {
+  const { status, stderr } = bayboard(['status'], { env: { HOME: '' } })
+  expect(status).toBe(3)
+  expect(stderr).toMatch(/^bayboard: There is no station in \/.*\/bayboard\/station\. /)
 })
 
 test.each([

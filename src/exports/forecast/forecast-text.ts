@@ -52,6 +52,8 @@ const part = (heading: string, lines: readonly string[]): string[] =>
 export function sayCounts({ past, ahead, undated, beyond, from, until }: ForecastReport): string {
   const replaced = ahead.filter((each) => each.need === 'replacement').length
   const days = `${from} to ${until}`
+  if (past.length + ahead.length + undated.length + beyond === 0)
+    return 'Nothing comes due: there is nothing on the books with a limit.'
   return (
     `${past.length} past already. ${ahead.length} fall from ${days}, ${replaced} of them ends of life; ` +
     `${beyond} later. ${undated.length ? `${undated.length} have no day, because something is not known.` : 'Every one has its day.'}`
