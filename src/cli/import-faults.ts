@@ -25,18 +25,11 @@ export function faultsHere(read: Read, found: Difference, session: Session): Fau
   }))
 }
 
-/** Where some rows have faults of their own: whom these name, and an id that they repeat, is no fault of the others. */
+/** Where some rows have faults of their own: whom these name is no fault of the rows that wait for them. */
 export function faultsOfOthers(read: Read, session: Session): Fault[] {
   const isToCome = ({ issuedTo = '' }: { issuedTo?: string | undefined }): boolean =>
     read.lineOf.has(issuedTo) && !read.members.some(({ id }) => id === issuedTo)
-  const seen = new Set<string>()
-  const isFirst = ({ id }: { id: string }): boolean => !seen.has(id) && Boolean(seen.add(id))
-  const members = read.members.filter(isFirst)
-  const others = {
-    ...read,
-    members,
-    elements: read.elements.filter((each) => isFirst(each) && !isToCome(each)),
-  }
+  const others = { ...read, elements: read.elements.filter((each) => !isToCome(each)) }
   return faultsHere(others, differenceOf(others, session.state), session)
 }
 

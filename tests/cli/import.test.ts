@@ -185,7 +185,15 @@ test('whoever waits for a row that has a fault of its own is no fault besides', 
   const text = 'ID,Type,Name,Issued to,Sizes\nM-80,,Bo Imbert,,\nH-80,Helmet,,M-80,\nM-80,,Cy Imbert,,\n'
   expect(lines(imported(text).stderr)).toEqual([
     expect.stringContaining('Line 4, column "ID": "M-80" stands on line 2 already.'),
-    expect.stringContaining('has one fault. Nothing was imported.'),
+    expect.stringContaining('has 1 fault. Nothing was imported.'),
+  ])
+})
+
+test('a care that stands twice in a file is one fault, where it stands again', () => {
+  const text = `Element,Care,Date,Result\nH-1,Drying,${daysAgo(9)},pass\nH-1,Drying,${daysAgo(9)},pass\n`
+  expect(lines(imported(text).stderr)).toEqual([
+    'Line 3, column "Date": The same stands on line 2 already.',
+    expect.stringContaining('Nothing was imported.'),
   ])
 })
 
@@ -200,7 +208,7 @@ test.each([
   expect(status).toBe(1)
   expect(lines(stderr)).toEqual([
     'Line 1: The file is no text and no workbook: it is neither CSV nor XLSX.',
-    expect.stringContaining('has one fault. Nothing was imported.'),
+    expect.stringContaining('has 1 fault. Nothing was imported.'),
   ])
 })
 

@@ -145,15 +145,18 @@ function readRecords(
   for (const row of rows) {
     const care = sort === 'cares' ? readCareRow(row, reading) : undefined
     const test = sort === 'cares' ? undefined : readFitTestRow(row, reading)
-    if (care) cares.push(care)
-    if (test) fitTests.push(test)
     const key = care
       ? rowKey({ id: care.element, ...care })
       : test && rowKey({ id: test.member, on: test.on })
     if (key === undefined) continue
     const first = lineOfId.get(key)
-    if (first === undefined) lineOfId.set(key, row.line)
-    else reading.fault(row.line, 'on', `The same stands on line ${first} already.`)
+    if (first !== undefined) {
+      reading.fault(row.line, 'on', `The same stands on line ${first} already.`)
+      continue
+    }
+    lineOfId.set(key, row.line)
+    if (care) cares.push(care)
+    if (test) fitTests.push(test)
   }
   return { members: [], elements: [], cares, fitTests, faults, lineOfId }
 }
@@ -174,12 +177,12 @@ function readRows(rows: readonly Row[], columns: Columns, notes: Set<string>) {
     }
     if (cellOf(row, 'kind', columns) !== '') {
       const element = readElement(row, reading)
-      if (!element) continue
+      if (!element || first !== undefined) continue
       elements.push(element)
       if (element.issuedTo !== undefined) issued.push({ line: row.line, element })
     } else if (nameOf(row, columns) !== '') {
       const member = readMember(row, reading)
-      if (member) members.push(member)
+      if (member && first === undefined) members.push(member)
     } else {
       const column = columns.has('kind') ? 'kind' : columns.has('name') ? 'name' : 'last-name'
       reading.fault(
