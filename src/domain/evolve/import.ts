@@ -14,17 +14,14 @@ export function importGear(draft: State, event: EventOf<'gear-imported'>): void 
 function addImported(draft: State, { issuedTo, issuedOn, ...element }: ImportedElement, event: Said): void {
   addElement(draft, element, event.seq)
   if (issuedTo) issue(draft, element.id, issuedTo, issuedOn ?? element.inService ?? null)
+  // A spare that somebody had before has intervals that run.
+  else if (issuedOn) changeElement(draft, element.id, () => ({ issuedOn }))
 }
 
 export function importRecords(draft: State, event: EventOf<'records-imported'>): void {
   const { members, elements, changes, cares, fitTests } = event.data
   for (const member of members) addMember(draft, member, event.seq)
-  for (const element of elements) {
-    addImported(draft, element, event)
-    // A spare that somebody had before has intervals that run.
-    const { issuedOn } = element
-    if (!element.issuedTo && issuedOn) changeElement(draft, element.id, () => ({ issuedOn }))
-  }
+  for (const element of elements) addImported(draft, element, event)
   for (const { id, with: next } of changes) {
     const { issuedTo, ...fields } = next as Partial<Element>
     if (draft.members.has(id)) changeMember(draft, id, () => next as Partial<Member>)

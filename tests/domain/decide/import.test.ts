@@ -43,6 +43,14 @@ describe('import-gear', () => {
     expect(elementIn(state, 'C-9').issuedOn).toBe('2020-03-01')
   })
 
+  test('a spare that somebody had before has been in use since, though it is on the rack', () => {
+    const used = { ...element, issuedOn: '2020-02-01' }
+    const state = given(house)
+      .when(bring([used]))
+      .records('gear-imported', { file, members: [member], elements: [used] })
+    expect(elementIn(state, 'C-9')).toMatchObject({ issuedTo: null, issuedOn: '2020-02-01' })
+  })
+
   test('the day of import is not taken for the day old gear was issued, nor is that of a later issue', () => {
     const undated = { ...element, issuedTo: 'M-400' }
     const imported = given(house)
