@@ -2,8 +2,6 @@
 import sliceAnsi from 'slice-ansi'
 import { isNarrow, widthOf } from '../exports/wrap.ts'
 
-export { isNarrow, widthOf, wrap } from '../exports/wrap.ts'
-
 /** Exactly `width` cells: cut with an ellipsis, or filled with spaces. */
 export function fit(text: string, width: number, unicode = true): string {
   const cut = clip(text, width, unicode)
@@ -31,6 +29,22 @@ export function clip(text: string, width: number, unicode = true): string {
   if (widthOf(text) <= width) return text
   const mark = unicode ? '…' : '..'
   return start(text, Math.max(0, width - widthOf(mark))) + mark.slice(0, width)
+}
+
+/** The first `height` lines; what is cut off after them is marked at the end of the last. */
+export function cutTo(lines: readonly string[], height: number, width: number, unicode = true): string[] {
+  if (lines.length <= height) return [...lines]
+  return [
+    ...lines.slice(0, height - 1),
+    clip(
+      lines
+        .slice(height - 1)
+        .join(' ')
+        .padEnd(width + 1),
+      width,
+      unicode,
+    ),
+  ]
 }
 
 /** The first of `count` rows to show so that `cursor` is in sight and nothing jumps more than it must. */

@@ -2,7 +2,8 @@
 import * as fc from 'fast-check'
 import stringWidth from 'string-width'
 import { expect, test } from 'vitest'
-import { isNarrow, widthOf } from '../../src/tui/cells.ts'
+import { isNarrow, widthOf } from '../../src/exports/wrap.ts'
+import { cutTo } from '../../src/tui/cells.ts'
 import { SIGNS } from '../../src/domain/signs.ts'
 
 const everyCharacter = Array.from({ length: 0x10000 }, (_, code) => String.fromCharCode(code))
@@ -27,4 +28,10 @@ test('any mixture of narrow and wide text is as wide as the slow measuring says'
       expect(widthOf(whole)).toBe(stringWidth(whole))
     }),
   )
+})
+
+test('lines that find no room are cut with a mark, and what fits is left as it is', () => {
+  expect(cutTo(['one', 'two'], 2, 10)).toEqual(['one', 'two'])
+  expect(cutTo(['one', 'two', 'three'], 2, 10)).toEqual(['one', 'two three…'])
+  expect(cutTo(['one', 'two', 'three'], 2, 10, false).at(-1)).toBe('two thre..')
 })

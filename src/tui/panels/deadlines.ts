@@ -4,7 +4,8 @@ import { groupsOf, sayHolder, type Group } from '../../domain/forecast/groups.ts
 import { plain } from '../../domain/kinds.ts'
 import { sayDate } from '../../domain/time.ts'
 import { sayElement } from '../../exports/forecast/forecast-shape.ts'
-import { clip, fit, windowStart, wrap } from '../cells.ts'
+import { wrap } from '../../exports/wrap.ts'
+import { clip, cutTo, fit, windowStart } from '../cells.ts'
 import { deadlinesOf, MONTHS_AHEAD, type DeadlineEntry } from '../deadlines.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
@@ -14,6 +15,9 @@ import { bodyHeight, foot, head, rule, screen, type Size } from './frame.ts'
 const KEYS = 'up, down, PgUp, PgDn move   Enter shows its card   Esc goes back'
 const FILL = { unicode: { life: '█', other: '▒' }, ascii: { life: '#', other: '=' } }
 const LEAST_BARS = 4
+/** Beyond this a column says no more, and the list has the room. */
+const MOST_BARS = 12
+const WIDEST = 10
 const DETAIL = 3
 
 export function deadlinesScreen(view: View, ui: Ui, size: Size): Line[] {
@@ -22,7 +26,7 @@ export function deadlinesScreen(view: View, ui: Ui, size: Size): Line[] {
   const { past, ahead, undated } = forecast
   const room = bodyHeight(view, size)
   // Counts, month and year stand round the bars.
-  const bars = Math.max(LEAST_BARS, Math.floor(room / 4))
+  const bars = Math.min(MOST_BARS, Math.max(LEAST_BARS, Math.floor(room / 4)))
   const counts = `${past.length} past, ${ahead.length} in ${MONTHS_AHEAD} months`
   const unknown = undated.length ? `, ${undated.length} without a day` : ''
   const at = Math.min(ui.deadline, Math.max(0, entries.length - 1))
@@ -46,9 +50,9 @@ export function deadlinesScreen(view: View, ui: Ui, size: Size): Line[] {
   )
 }
 
-/** A column a month: its count, its bar with the ends of life at the bottom, its name. */
+/** A column a month: its count on its bar, with the ends of life at the bottom, its name. */
 function plotLines(months: readonly Group[], height: number, columns: number, unicode: boolean): Line[] {
-  const width = Math.floor((columns - 1) / MONTHS_AHEAD)
+  const width = Math.min(WIDEST, Math.floor((columns - 1) / MONTHS_AHEAD))
   const most = Math.max(1, ...months.map((each) => each.ahead.length))
   const fill = FILL[unicode ? 'unicode' : 'ascii']
   // What there is of anything is never drawn as nothing.
@@ -58,7 +62,8 @@ function plotLines(months: readonly Group[], height: number, columns: number, un
     ` ${months.map((each) => fit(cell(each), width, unicode)).join('')}`.trimEnd()
   const row = (level: number) => (month: Group) => {
     const all = cells(month.ahead.length)
-    if (level >= all) return ''
+    if (level === all) return String(month.ahead.length)
+    if (level > all) return ''
     const isMixed = month.replacements > 0 && month.replacements < month.ahead.length
     // A bar too short for both shows both side by side: one end of life must not colour a whole month.
     if (isMixed && all === 1) return fill.life + fill.other.repeat(width - 3)
@@ -68,8 +73,7 @@ function plotLines(months: readonly Group[], height: number, columns: number, un
   const year = ({ key }: Group): string =>
     key === months[0]?.key || key.endsWith('-01') ? key.slice(0, 4) : ''
   return [
-    across((each) => String(each.ahead.length)),
-    ...Array.from({ length: height }, (_, index) => across(row(height - 1 - index))),
+    ...Array.from({ length: height + 1 }, (_, index) => across(row(height - index))),
     across((each) => each.label.slice(0, 3)),
     across(year),
   ].map((text) => plainLine(text))
@@ -107,8 +111,6 @@ function detailLines(entry: DeadlineEntry | undefined, columns: number, unicode:
   const says = `${capital(entry.says)} (${entry.matter}${looser}).`
   return [
     plainLine(rule('in hand', columns, unicode)),
-    ...wrap(says, columns - 4)
-      .slice(0, DETAIL)
-      .map((text) => plainLine(`  ${text}`)),
+    ...cutTo(wrap(says, columns - 4), DETAIL, columns - 4, unicode).map((text) => plainLine(`  ${text}`)),
   ]
 }

@@ -1,7 +1,8 @@
 // The parts that every screen shares: the head, the standing line, the foot. It must never be taller than it says.
 import { SIGNS, type Shown } from '../../domain/signs.ts'
 import { clockOf, sayDate, dateOf } from '../../domain/time.ts'
-import { clip, fit, widthOf, wrap } from '../cells.ts'
+import { widthOf, wrap } from '../../exports/wrap.ts'
+import { clip, cutTo, fit } from '../cells.ts'
 import type { Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'
@@ -54,9 +55,9 @@ const MOST_FOOT = 4
 export function foot(ui: Ui, { columns }: Size, keys: string, unicode: boolean): Line[] {
   if (!ui.message) return [[{ text: clip(` ${keys}`, columns, unicode), bold: true }]]
   const { text, tone } = ui.message
-  return wrap(text, columns - 2)
-    .slice(0, MOST_FOOT)
-    .map((part) => [{ text: ` ${part}`, tone, bold: true }])
+  return cutTo(wrap(text, columns - 2), MOST_FOOT, columns - 2, unicode).map((part) => [
+    { text: ` ${part}`, tone, bold: true },
+  ])
 }
 
 /** The same with the keys in sight beside the message: where the next key matters more than a line of the body. */

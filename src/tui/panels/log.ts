@@ -1,6 +1,7 @@
 // The log, newest first: which records are shown, what became of each, and the one in hand whole with every version of it.
 import { LOG_ACTIONS } from '../keymap.ts'
-import { clip, windowStart, wrap } from '../cells.ts'
+import { wrap } from '../../exports/wrap.ts'
+import { clip, windowStart } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import { logIndex, type LogEntry, type Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'

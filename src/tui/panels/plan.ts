@@ -1,7 +1,8 @@
 // The plan on the glass: each rig before and after, then for each unfit position what goes in and why, or what is short.
 import type { Plan, PlannedSeat, PlannedSwap } from '../../domain/plan/plan.ts'
 import { sayMove, sayRigChange } from '../../domain/plan/words.ts'
-import { windowStart, wrap } from '../cells.ts'
+import { wrap } from '../../exports/wrap.ts'
+import { windowStart } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'

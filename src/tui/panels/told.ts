@@ -1,6 +1,6 @@
 // What has to be read before a question is answered: as much as there is room for, and how far one has read.
 import type { Step } from '../actions/action.ts'
-import { wrap } from '../cells.ts'
+import { wrap } from '../../exports/wrap.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { View } from '../view.ts'
 import { bodyHeight, type Size } from './frame.ts'

@@ -1,5 +1,5 @@
 // Makes the lines of a frame safe to put on a terminal of a given width; it must never let through anything but text and SGR.
-import { isNarrow, widthOf } from '../cells.ts'
+import { isNarrow, widthOf } from '../../exports/wrap.ts'
 import type { Colour } from './abilities.ts'
 
 export type Size = { readonly columns: number; readonly rows: number }
