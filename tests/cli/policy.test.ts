@@ -79,7 +79,7 @@ describe('check', () => {
     const example = fileWith(README_OVERLAY, 'overlay.json')
     expect(policy('check', example)).toMatchObject({
       status: 0,
-      stdout: expect.stringContaining('can be adopted: 1 rules changed, 1 added.'),
+      stdout: expect.stringContaining('can be adopted: 1 rule changed, 1 added.'),
       stderr: '',
     })
     expect(policy('adopt', example).status).toBe(0)
