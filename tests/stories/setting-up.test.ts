@@ -35,7 +35,7 @@ test('of a file with one bad row nothing is recorded, and the row is named by it
   const file = fileWith(GEAR_CSV.replace('Bottle', 'Flask'), 'gear.csv')
   const { status, stderr } = bayboard(['import', file], { station })
   expect(status).toBe(1)
-  expect(stderr).toMatch(/^Line 13, column "Type": "Flask"/)
+  expect(stderr).toMatch(/^Line 13, column "Type": "Flask"/m)
   expect(journalOf(station)).toBe(before)
 })
 
