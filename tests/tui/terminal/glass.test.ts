@@ -85,7 +85,7 @@ describe('the glass', () => {
         }
         emulator.dispose()
       }),
-      { numRuns: 150, seed: 7 },
+      { numRuns: 175, seed: 7 },
     )
     expect(frames).toBeGreaterThan(2000)
   }, 60_000)
