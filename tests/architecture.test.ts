@@ -95,6 +95,35 @@ test('every file of the program keeps the law', () => {
   expect(files.flatMap((path) => faultsOf(path, readFileSync(new URL(path, ROOT), 'utf8')))).toEqual([])
 })
 
+/** Names that a file lets out although no other file takes them; a name in another file's words counts as taken. */
+function unwantedExports(texts: ReadonlyMap<string, string>): string[] {
+  const wordsOf = (text: string): Set<string> => new Set(text.match(/\w+/g))
+  const words = new Map([...texts].map(([path, text]) => [path, wordsOf(text)]))
+  return [...texts].flatMap(([path, text]) =>
+    Array.from(
+      text.matchAll(/^export (?:async )?(?:const|let|function\*?|class|interface|type) (\w+)/gm),
+      ([, name]) => name!,
+    )
+      .filter((name) => ![...words].some(([other, held]) => other !== path && held.has(name)))
+      .map((name) => `${path} exports ${name}, which nobody imports`),
+  )
+}
+
+test('what a file exports is imported somewhere', () => {
+  const paths = ['src', 'tests', 'scripts'].flatMap((part) =>
+    readdirSync(new URL(`${part}/`, ROOT), { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.(tsx?|mjs)$/.test(name))
+      .map((name) => `${part}/${name}`),
+  )
+  const texts = new Map(paths.map((path) => [path, readFileSync(new URL(path, ROOT), 'utf8')]))
+  expect(unwantedExports(texts)).toEqual([])
+  const one = new Map([
+    ['src/one.ts', 'export const wanted = 1\nexport type Lonely = 2'],
+    ['src/two.ts', "import { wanted } from './one.ts'"],
+  ])
+  expect(unwantedExports(one)).toEqual(['src/one.ts exports Lonely, which nobody imports'])
+})
+
 describe('the check finds', () => {
   test.each([
     ['src/domain/time.ts', "import { x } from '../store/journal.ts'", 'imports ../store/journal.ts'],

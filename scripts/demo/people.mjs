@@ -49,7 +49,7 @@ const GLOVES = ['70W', '76N', '76W', '82W', '76W']
 const BOOTS = ['8.5D', '9D', '10D', '10.5D', '11D', '11.5E', '10D']
 const FACEPIECES = ['S', 'M', 'M', 'L', 'M']
 
-export const RIGS = [
+const RIGS = [
   {
     id: 'E9',
     name: 'Engine 9',

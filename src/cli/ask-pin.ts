@@ -10,7 +10,7 @@ const [BACKSPACE, DELETE] = ['\b', '\u007f']
 const MOST_DIGITS = 12
 
 /** The PIN, or undefined when none was given: Esc, Ctrl-C, the end of the input. */
-export type AskPin = (question: string) => Promise<string | undefined>
+type AskPin = (question: string) => Promise<string | undefined>
 
 /** A terminal is asked; a pipe gives one PIN a line, in the order they are asked for. */
 export function pinsOf(world: World): AskPin {

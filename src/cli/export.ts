@@ -49,7 +49,7 @@ export const exportLog = (world: World, options: ExportOptions): Promise<ExitSta
 }
 
 /** The log of one tour, read from the journal event by event so that memory does not grow with the years. */
-export function makeLog(session: Session, folder: string, tour: string, progress?: Progress): LogAnswer {
+function makeLog(session: Session, folder: string, tour: string, progress?: Progress): LogAnswer {
   const tourId = tour === 'last' ? (lastTour(session.state) ?? tour) : tour
   const walk = followTour(tourId)
   const stopped = readJournal(folder, walk.see, progress)

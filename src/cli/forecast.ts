@@ -18,9 +18,9 @@ import { withStation } from './opened.ts'
 import { complain, type ExitStatus, type World } from './world.ts'
 import { putOut, type OutOptions } from './write-file.ts'
 
-export const FORECAST_FORMATS = ['text', 'csv', 'json', 'ics'] as const
+const FORECAST_FORMATS = ['text', 'csv', 'json', 'ics'] as const
 type Format = (typeof FORECAST_FORMATS)[number]
-export const FORECAST_BY = [...GROUPINGS, 'year'] as const
+const FORECAST_BY = [...GROUPINGS, 'year'] as const
 type By = Grouping | 'year'
 
 interface ForecastOptions extends OutOptions {

@@ -9,7 +9,7 @@ import { ask } from './ask.ts'
 import type { World } from './world.ts'
 
 type Unmatched = NonNullable<Extract<FileRead, { faults: unknown }>['unmatched']>
-export interface Guided {
+interface Guided {
   map: Record<string, string>
   as: FileSort
 }

@@ -41,7 +41,7 @@ const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
   'readiness-log': readinessLogShape,
   status: statusShape,
 }
-export const SCHEMA_NAMES = Object.keys(SCHEMAS)
+const SCHEMA_NAMES = Object.keys(SCHEMAS)
 
 export function schema(world: World, name: string): ExitStatus {
   const shape = Object.hasOwn(SCHEMAS, name) ? SCHEMAS[name] : undefined

@@ -17,7 +17,7 @@ import { codeOf, whyOf } from '../store/trouble.ts'
 import { complain, printLine, type ExitStatus, type World } from './world.ts'
 
 /** Whole, or in pieces as they are made, so that a long file is never held in memory. */
-export type Content = string | Uint8Array | Iterable<string | Uint8Array>
+type Content = string | Uint8Array | Iterable<string | Uint8Array>
 
 export interface Whole {
   path: string

@@ -14,12 +14,12 @@ export const wordsShape = z
   .transform(cleanText)
   .refine((text) => text.length > 0, 'must not be empty')
 export const dateShape = z.string().refine(isLocalDate, 'must be a calendar date written YYYY-MM-DD')
-export const monthShape = z.string().refine(isMonth, 'must be a year and month written YYYY-MM')
+const monthShape = z.string().refine(isMonth, 'must be a year and month written YYYY-MM')
 export const matterShape = z.enum(['safety', 'compliance'])
 export const resultShape = z.enum(['serviceable', 'unserviceable'])
 export const careShape = z.enum(CARES)
 /** Why somebody rides who is not of the platoon on duty. */
-export const COVERS = ['trade', 'overtime', 'detail'] as const
+const COVERS = ['trade', 'overtime', 'detail'] as const
 export const COVER_WORDS: Readonly<Record<(typeof COVERS)[number], string>> = {
   trade: 'on a trade',
   overtime: 'on overtime',
@@ -39,9 +39,9 @@ export const celsiusShape = z
   .number()
   .min(-60, 'is colder than any apparatus floor')
   .max(80, 'is hotter than any cylinder may be')
-export const ratedShape = psi.min(100, 'is less than any cylinder is rated for')
+const ratedShape = psi.min(100, 'is less than any cylinder is rated for')
 
-export const seatShape = z.strictObject({
+const seatShape = z.strictObject({
   id: idShape,
   position: wordsShape,
   critical: z.boolean().optional(),

@@ -6,7 +6,7 @@ import { evolve } from './evolve.ts'
 import type { State } from './state.ts'
 import type { Instant } from './time.ts'
 
-export interface Imagined {
+interface Imagined {
   state: State
   /** Each event and the state right after it. */
   steps: { event: Event; state: State }[]

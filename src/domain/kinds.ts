@@ -57,7 +57,7 @@ export interface Saying {
   source?: string
 }
 
-export interface KindFacts {
+interface KindFacts {
   /** The trade's word for it, lower case. */
   word: string
   /** One letter, the head of its column on the board. */

@@ -3,7 +3,7 @@ import { capital, nameOf } from './decide/decision.ts'
 import type { Id } from './gear.ts'
 import type { State } from './state.ts'
 
-export interface Labelled {
+interface Labelled {
   id: Id
   /** `Hood K-9071`, `Priya Halvering (M-909)`, `E9-1, Officer` */
   name: string

@@ -3,7 +3,7 @@ import type { Event } from './events.ts'
 import type { Id } from './gear.ts'
 import { aboutOf } from './about.ts'
 
-export const FILTERS = ['tour', 'seat', 'element', 'member'] as const
+const FILTERS = ['tour', 'seat', 'element', 'member'] as const
 export interface LogFilter {
   by: (typeof FILTERS)[number]
   id: Id

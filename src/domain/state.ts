@@ -112,7 +112,7 @@ export interface Answer extends Said {
 }
 
 /** What is kept of every tour: its id is used once, and the rotation is read off who worked when. */
-export interface WorkedTour {
+interface WorkedTour {
   platoon: string
   on: LocalDate
 }

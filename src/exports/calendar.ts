@@ -1,7 +1,7 @@
 // Writes an iCalendar file (RFC 5545): escaped, folded by octets. It must never make up an identity, a time or a word.
 import ical, { ICalCalendarMethod, ICalEventTransparency } from 'ical-generator'
 
-export interface CalendarEntry {
+interface CalendarEntry {
   /** The same for the same matter in every calendar, so that a newer one moves it and never doubles it. */
   uid: string
   on: string

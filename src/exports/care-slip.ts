@@ -36,7 +36,7 @@ export const careSlipShape = frameShape.extend({
 export type CareSlip = z.infer<typeof careSlipShape>
 
 /** The columns of the rows that the cleaner fills in; `bayboard receive` reads them. */
-export const SLIP_COLUMNS = ['element', 'kind', 'serial', 'care', 'on', 'result', 'who', 'note'] as const
+const SLIP_COLUMNS = ['element', 'kind', 'serial', 'care', 'on', 'result', 'who', 'note'] as const
 
 /** The slip of one batch as it stands now. */
 export function careSlipOf(

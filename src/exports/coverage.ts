@@ -52,7 +52,7 @@ export const coverageShape = z.strictObject({
   unmeasured: z.array(z.strictObject({ seat: z.string(), kind: kindShape, words: z.string() })),
   invented: z.boolean(),
 })
-export type CoverageJson = z.infer<typeof coverageShape>
+type CoverageJson = z.infer<typeof coverageShape>
 
 export function coverageJson({ station }: State, { isProven, ...coverage }: Coverage): CoverageJson {
   return cleanAll({

@@ -13,7 +13,7 @@ import { cardOf } from './card.ts'
 import { sayWhen } from './said.ts'
 import { taughtOf } from './taught.ts'
 
-export interface HistoryLine {
+interface HistoryLine {
   seq: number
   at: string
   by: string

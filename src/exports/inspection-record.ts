@@ -18,7 +18,7 @@ import { sayWhen } from './said.ts'
 import { frameOf, frameShape, type Made } from './slip-frame.ts'
 
 /** Source: 29 CFR 1910.134(h)(3)(iv): date, name or signature, findings, remedial action, serial number or other means of identifying it. */
-export const CERTIFIED_BY = '29 CFR 1910.134(h)(3)(iv)'
+const CERTIFIED_BY = '29 CFR 1910.134(h)(3)(iv)'
 export const BREATHING: readonly Kind[] = ['facepiece', 'air-pack', 'cylinder']
 
 const inspectionShape = z.strictObject({

@@ -9,7 +9,7 @@ import type { Course } from './follow-tour.ts'
 import type { LogEntry, Section } from './log-shape.ts'
 import { sayWhen } from './said.ts'
 
-export function sectionOf({ type }: Event): Section {
+function sectionOf({ type }: Event): Section {
   switch (type) {
     case 'tour-opened':
     case 'tour-handed-over':

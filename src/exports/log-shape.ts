@@ -6,7 +6,7 @@ import { evidenceShape } from './evidence.ts'
 import { reasonShape, shownShape } from './status.ts'
 
 /** What an event belongs under, in the order of the log. */
-export const SECTIONS = [
+const SECTIONS = [
   'tour',
   'crew',
   'roll-call',
@@ -33,7 +33,7 @@ const saidShape = z.strictObject({
   byName: z.string(),
 })
 
-export const entryShape = saidShape.extend({
+const entryShape = saidShape.extend({
   recordedAt: instant.nullable().describe('When it was recorded, if later than it happened.'),
   type: z.string(),
   section: z.enum(SECTIONS),
@@ -53,7 +53,7 @@ export const entryShape = saidShape.extend({
     .nullable(),
 })
 
-export const findingEntryShape = saidShape.extend({
+const findingEntryShape = saidShape.extend({
   from: z.enum(['roll-call', 'tag', 'care']),
   seat: z.string().nullable(),
   member: z.string().nullable(),
@@ -65,7 +65,7 @@ export const findingEntryShape = saidShape.extend({
   done: z.array(saidShape.extend({ words: z.string() })),
 })
 
-export const seatingShape = z.strictObject({
+const seatingShape = z.strictObject({
   seat: z.string(),
   member: z.string(),
   name: z.string(),

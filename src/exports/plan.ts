@@ -89,7 +89,7 @@ export const planShape = z.strictObject({
     .nullable(),
   invented: z.boolean(),
 })
-export type PlanJson = z.infer<typeof planShape>
+type PlanJson = z.infer<typeof planShape>
 
 /** What `plan --json` prints; with nothing to plan, `words` says why. */
 export function planJson(state: State, plan: Plan): PlanJson {
@@ -149,7 +149,7 @@ function movesLines({ moves }: Plan): string[] {
   return ['', `Apart from that: ${moves.words}`, ...moves.moves.map((each) => `  ${sayMove(each)}`)]
 }
 
-export const sayPlanned = (seat: PlannedSeat): string =>
+const sayPlanned = (seat: PlannedSeat): string =>
   `${seat.seat} ${seat.position}${seat.critical ? '*' : ''}: ${seat.name} (${seat.member}) ${seat.becomesFit ? 'becomes fit' : 'stays unfit'}`
 
 function seatLines(seat: PlannedSeat): string[] {

@@ -14,7 +14,7 @@ interface Standing {
 export interface StandingCare extends Standing {
   care: DoneCare
 }
-export interface StandingExposure extends Standing {
+interface StandingExposure extends Standing {
   on: LocalDate
   exposure: Exposure
   incident: string | undefined

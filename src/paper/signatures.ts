@@ -8,7 +8,7 @@ const ROOM_TO_SIGN = 22
 const BETWEEN = 20
 const FACE = { size: 7 }
 
-export type Signature = readonly [role: string, name: string]
+type Signature = readonly [role: string, name: string]
 
 export function printSignatures(flow: Flow, signatures: readonly [Signature, Signature]): void {
   flow.heading('Signatures', HEIGHT)

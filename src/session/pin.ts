@@ -13,7 +13,7 @@ import {
 import type { State } from '../domain/state.ts'
 import type { Instant } from '../domain/time.ts'
 
-export interface PinCost {
+interface PinCost {
   n: number
   r: number
   p: number

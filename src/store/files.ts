@@ -21,10 +21,10 @@ import { dirname, join, resolve } from 'node:path'
 import { codeOf } from './trouble.ts'
 
 /** `identity` tells one file from another that later took its name. */
-export type FileFacts = { size: number; identity: string }
+type FileFacts = { size: number; identity: string }
 
 /** `read` to read, `append` to write at the end and make the file if it is not there, `new` to make a file that must not exist, `secret` the same for its owner's eyes only. */
-export type OpenFor = 'read' | 'append' | 'new' | 'secret'
+type OpenFor = 'read' | 'append' | 'new' | 'secret'
 
 export type Files = {
   open(path: string, purpose: OpenFor): number

@@ -5,7 +5,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { LOCK_NAME, LONGEST_WAIT_MS, withLock, type Held, type Locked } from './lock.ts'
 import { codeOf } from './trouble.ts'
 
-export type KeptLock = {
+type KeptLock = {
   /** Does `work` while no other program can write to the station. */
   alone<T>(work: (held: Held) => T): Promise<Locked<T>>
   giveBack(): void

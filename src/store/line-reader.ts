@@ -8,12 +8,12 @@ const LARGEST_READ = 2 * 1024 * 1024
 const NEWLINE = 10
 
 /** `false` stops the reading before the line counts as read. `bytes` are good only during the call. */
-export type LineVisitor = (bytes: Buffer, offset: number) => boolean
+type LineVisitor = (bytes: Buffer, offset: number) => boolean
 /** Is shown a line as text first, where each byte around it is a plain letter; false leaves it to the visitor of bytes. */
-export type TextTaker = (text: string, offset: number) => boolean
+type TextTaker = (text: string, offset: number) => boolean
 
 /** How the reading ended. `rest` are the bytes after the last newline, from `offset` on. */
-export type ReadEnd =
+type ReadEnd =
   | { kind: 'end'; offset: number; rest: Buffer }
   | { kind: 'stopped' }
   | { kind: 'too-long'; offset: number }

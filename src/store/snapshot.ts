@@ -8,7 +8,7 @@ import { JOURNAL_NAME } from './journal.ts'
 import type { Position } from './position.ts'
 import { codeOf, whyOf } from './trouble.ts'
 
-export const SNAPSHOT_NAME = 'snapshot.json'
+const SNAPSHOT_NAME = 'snapshot.json'
 const SNAPSHOT_FORMAT = 1
 const STATE_MEMBER = ',"state":'
 
@@ -25,7 +25,7 @@ const headShape = z.strictObject({
 /** The state as the bytes of its JSON text, so that it is written and summed without being made into text twice. */
 type Kept = { version: string; position: Position; journal: string | null; state: Buffer }
 
-export type Snapshot = { position: Position; state: Buffer }
+type Snapshot = { position: Position; state: Buffer }
 
 /** The snapshot that this version of the program made, or undefined: then the journal is read from its start. */
 export const readSnapshot = async (
@@ -40,7 +40,7 @@ export const readSnapshot = async (
   return { position: low.data.position, state: low.data.state }
 }
 
-export type SnapshotWritten = { ok: true } | { ok: false; sentence: string }
+type SnapshotWritten = { ok: true } | { ok: false; sentence: string }
 
 /** Keeps the JSON text of the state at `position`. A failure costs time at the next start and nothing else. */
 export const writeSnapshot = async (

@@ -35,7 +35,7 @@ interface Around {
   leave: () => void
 }
 
-export interface BoardLoop {
+interface BoardLoop {
   glass: Glass
   take(token: Token): void
   /** Looks for what other programs recorded, and at the clock. */

@@ -202,7 +202,7 @@ const commands: { [Name in CommandName]: fc.Arbitrary<object> } = {
 }
 
 /** Any well-formed command about the house of Alder Hollow, with a few that name what is not there. */
-export const anyCommand: fc.Arbitrary<Told> = fc.oneof(
+const anyCommand: fc.Arbitrary<Told> = fc.oneof(
   ...Object.entries(commands).map(([name, rest]) => rest.map((each) => ({ do: name, ...each }) as Told)),
 )
 
@@ -223,7 +223,7 @@ const ACTS: CommandName[] = [
   'open-tour',
   'hand-over',
 ]
-export const anyAct: fc.Arbitrary<Told> = fc.oneof(
+const anyAct: fc.Arbitrary<Told> = fc.oneof(
   ...ACTS.map((name) => commands[name].map((each) => ({ do: name, ...each }) as Told)),
 )
 

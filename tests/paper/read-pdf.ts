@@ -1,7 +1,7 @@
 // Reads PDFs back with a library that did not write them: their words with their places, and their pages as pictures.
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs'
 
-export interface Piece {
+interface Piece {
   text: string
   x: number
   /** Of the baseline, from the top of the page. */

@@ -2,7 +2,6 @@
 import { spawnSync } from 'node:child_process'
 import {
   appendFileSync,
-  cpSync,
   existsSync,
   mkdtempSync,
   readdirSync,
@@ -17,7 +16,7 @@ import { store } from './store.ts'
 
 export const hasStrace = spawnSync('strace', ['-V']).status === 0
 
-export type Point = { call: string; nth: number }
+type Point = { call: string; nth: number }
 
 const CALLS = [
   'openat',
@@ -56,7 +55,7 @@ export function pointsOf(program: string, folder: string, mode: string): Point[]
 }
 
 /** Runs until the call and kills there, before it takes effect; what the program had said by then. */
-export function killedAt({ call, nth }: Point, program: string, folder: string, mode: string): string[] {
+function killedAt({ call, nth }: Point, program: string, folder: string, mode: string): string[] {
   const inject = `inject=${call}:signal=SIGKILL:when=${nth}`
   const ran = trace(['-o', '/dev/null', '-e', `trace=${call}`, '-e', inject], program, folder, mode)
   return ran.stdout.split('\n').filter((each) => each !== '')
@@ -129,10 +128,4 @@ export async function recoveryKilledAt(
   const wrong = isKept ? goesOn(folder, program) : 'the torn bytes are not set aside'
   if (wrong === undefined) rmSync(folder, { recursive: true })
   return wrong
-}
-
-export const copyOf = (folder: string): string => {
-  const copy = mkdtempSync(join(tmpdir(), 'bayboard-copy-'))
-  cpSync(folder, copy, { recursive: true })
-  return copy
 }

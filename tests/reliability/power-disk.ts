@@ -17,7 +17,7 @@ const CHANGING = [
   'syncFolder',
 ] as const
 
-export type PowerDisk = {
+type PowerDisk = {
   files: Files
   /** The `nth` changing call from now on fails half-way, and every call after it at once. */
   cutAt(nth: number): void

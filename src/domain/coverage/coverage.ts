@@ -25,7 +25,7 @@ export interface CoveredPlace {
   spares: Id[]
 }
 /** A spare that is the only one for somebody: losing it leaves them without. */
-export interface LastSpare {
+interface LastSpare {
   spare: Id
   kind: Kind
   seats: Id[]

@@ -10,7 +10,7 @@ import { careFault } from './gear.ts'
 type Batch = Pick<CommandOf<'receive-batch'>, 'elements' | 'cares'>
 
 /** Why one row cannot be taken, and which of its columns says so. `row` counts the cares, then the elements without one. */
-export interface BatchFault {
+interface BatchFault {
   element: Id
   care?: Care
   column: 'element' | 'care' | 'on'

@@ -6,7 +6,7 @@ import type { Element } from '../state.ts'
 import { bundlesFor, type Bundle } from './bundles.ts'
 import type { Rack } from './rack.ts'
 
-export interface Uncovered {
+interface Uncovered {
   seat: Id
   kind: Kind
 }

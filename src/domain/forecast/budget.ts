@@ -11,13 +11,13 @@ export const pricesShape = z.strictObject({
 })
 export type Prices = z.infer<typeof pricesShape>
 
-export interface BudgetLine {
+interface BudgetLine {
   kind: Kind
   count: number
   /** Undefined where the list has no price for the kind. */
   cost?: number
 }
-export interface BudgetYear {
+interface BudgetYear {
   /** `2027`; or `past` for what should have been replaced already. */
   year: string
   lines: BudgetLine[]
@@ -25,7 +25,7 @@ export interface BudgetYear {
   /** Of the kinds that have a price; none where no kind of that year has one. */
   cost?: number
 }
-export interface Budget {
+interface Budget {
   currency?: string
   years: BudgetYear[]
   count: number

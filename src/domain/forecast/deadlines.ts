@@ -10,7 +10,7 @@ import { assigned, type Custody, type Element, type State } from '../state.ts'
 import { addDays, type Instant, type LocalDate } from '../time.ts'
 
 /** What a limit asks for as it falls: another element, a fit test of its wearer, or a care. */
-export type Need = 'replacement' | 'fit-test' | Care
+type Need = 'replacement' | 'fit-test' | Care
 
 export interface Subject {
   /** For a fit test the facepiece that it is with; nothing where its member has none of their own. */

@@ -19,7 +19,7 @@ export interface Group {
 }
 
 const monthOf = (date: LocalDate): Month => date.slice(0, 7)
-export const sayMonth = (month: Month): string => sayDate(firstDay(month)).replace(/^1 /, '')
+const sayMonth = (month: Month): string => sayDate(firstDay(month)).replace(/^1 /, '')
 
 /** Every month from one day to another, with both its ends. */
 export function monthsBetween(from: LocalDate, until: LocalDate): Month[] {

@@ -10,14 +10,14 @@ interface Lot {
   rarity: number
 }
 /** Lots that serve the same gaps equally well. */
-export interface LotClass {
+interface LotClass {
   lots: Lot[]
 }
 /** Gaps that the same lots mend equally well. */
-export interface GapClass {
+interface GapClass {
   gaps: number[]
 }
-export interface Arc {
+interface Arc {
   from: GapClass
   to: LotClass
   inexact: number
@@ -26,7 +26,7 @@ export interface Arc {
   days: number
   rarity: number
 }
-export interface Folded {
+interface Folded {
   gapClasses: GapClass[]
   lotClasses: LotClass[]
   arcs: Arc[]

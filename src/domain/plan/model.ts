@@ -10,13 +10,13 @@ import type { Element, State } from '../state.ts'
 import { daysBetween, type Instant, type LocalDate } from '../time.ts'
 
 /** A rig that cannot ride as it stands, but could: it needs so many more fit, and each of these critical positions. */
-export interface ModelRig {
+interface ModelRig {
   needs: number
   critical: number[]
   seats: number[]
 }
 /** A riding position that is unfit, with every family of layers that keeps it so. */
-export interface ModelSeat {
+interface ModelSeat {
   critical: boolean
   gaps: number[]
 }

@@ -19,7 +19,7 @@ import { sayShortages } from './why.ts'
 import { sayDoubt, sayPlan } from './words.ts'
 import { sayBundle, sayChoice } from './choice.ts'
 
-export type SwapCommand = Extract<Unsigned, { do: 'swap' }>
+type SwapCommand = Extract<Unsigned, { do: 'swap' }>
 
 export interface PlannedSwap {
   kinds: Kind[]
@@ -43,7 +43,7 @@ export interface PlannedSeat {
   /** Why it stays unfit: each a shortage that can be checked by hand. */
   shortages: string[]
 }
-export interface RigSide {
+interface RigSide {
   canRide: boolean
   fit: number
   words: string

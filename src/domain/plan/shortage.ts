@@ -5,7 +5,7 @@ import { isServed } from './check.ts'
 import type { Choice, PlanModel } from './model.ts'
 
 /** These gaps can take only these spares, and they cannot all be mended by them. */
-export interface Shortage {
+interface Shortage {
   gaps: number[]
   spares: number[]
   /** How many gaps the spares can mend at the most, where they go in only together and so can be counted. */

@@ -19,7 +19,7 @@ const duration = z.string().regex(DURATION, 'must be a duration such as P10Y, P6
 const care = z.enum(CARES)
 
 /** What a rule looks at. */
-export const watchShape = z.union([
+const watchShape = z.union([
   /** The label's month of manufacture. The element is not fit from the day the limit falls. */
   z.strictObject({ since: z.literal('manufactured') }),
   /** The newest care of a kind, or what stands for it before there is one. Fit through the day the limit falls. */
@@ -64,9 +64,8 @@ export const watchShape = z.union([
   }),
   z.strictObject({ tagged: z.literal(true) }),
 ])
-export type Watch = z.infer<typeof watchShape>
 
-export const sourceShape = z.strictObject({
+const sourceShape = z.strictObject({
   document: words,
   edition: words.optional(),
   clause: words.optional(),
@@ -104,7 +103,7 @@ export type BasePolicy = z.infer<typeof baseShape>
 /** Another edition: the base it is taken from, and the rules that differ. */
 export const editionShape = baseShape.extend({ from: z.string() })
 
-export const changeShape = z.strictObject({
+const changeShape = z.strictObject({
   id: ruleId,
   limit: ruleShape.shape.limit,
   first: duration.optional(),

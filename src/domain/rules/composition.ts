@@ -10,7 +10,7 @@ import type { Judge, Make, Verdict, Wearer } from './verdict.ts'
 const STANDARDS = [1970, 1971, 1976]
 
 /** The year of the standard's edition on a label: `1971-2018` and `NFPA 1971, 2018 edition` both give 2018. Of several it is the latest, which asks for the most. */
-export const editionYear = (edition: string | undefined): number | undefined => {
+const editionYear = (edition: string | undefined): number | undefined => {
   const years = edition
     ?.match(/\b(?:19|20)\d{2}\b/g)
     ?.map(Number)

@@ -49,7 +49,7 @@ export function forecastText(report: ForecastReport, by: Grouping | 'year', unic
 const part = (heading: string, lines: readonly string[]): string[] =>
   lines.length ? ['', heading, '-'.repeat(heading.length), ...lines] : []
 
-export function sayCounts({ past, ahead, undated, beyond, from, until }: ForecastReport): string {
+function sayCounts({ past, ahead, undated, beyond, from, until }: ForecastReport): string {
   const replaced = ahead.filter((each) => each.need === 'replacement').length
   const days = `${from} to ${until}`
   if (past.length + ahead.length + undated.length + beyond === 0)

@@ -23,7 +23,7 @@ const ENSEMBLES: readonly Column[] = [
 const BODY = { size: 7.5 }
 const SMALL = { size: 5.5 }
 
-export const saySign = (state: Shown): string => `${SIGNS[state].symbol} ${SIGNS[state].word}`
+const saySign = (state: Shown): string => `${SIGNS[state].symbol} ${SIGNS[state].word}`
 
 export function printBoard(flow: Flow, log: ReadinessLog): void {
   const when = log.tour.closed ? 'at the close' : 'now'

@@ -8,7 +8,7 @@ const DATE_COLUMNS = ['made', 'in-service', 'issued-on', 'on'] as const satisfie
 type DateColumn = (typeof DATE_COLUMNS)[number]
 
 /** A column whose order cannot be told is missing: its cells in figures are then left unread. */
-export interface DateOrders {
+interface DateOrders {
   orders: Map<AnyColumn, Order>
   faults: Fault[]
   notes: string[]

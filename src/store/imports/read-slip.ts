@@ -22,7 +22,7 @@ export interface SlipRow {
   kind: string
   care?: DoneCare
 }
-export type SlipRead = { rows: SlipRow[]; notBack: Id[]; notes: string[] } | { faults: Fault[] }
+type SlipRead = { rows: SlipRow[]; notBack: Id[]; notes: string[] } | { faults: Fault[] }
 
 export function readSlip(input: Uint8Array, file: string): SlipRead {
   const bytes = plainBytes(input)

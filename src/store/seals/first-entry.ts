@@ -5,7 +5,7 @@ import { JOURNAL_NAME } from '../journal.ts'
 import { checkLine, ZEROS } from '../line.ts'
 import { eachLine } from '../line-reader.ts'
 
-export type FirstEntry = { hash: string; data: Record<string, unknown> }
+type FirstEntry = { hash: string; data: Record<string, unknown> }
 
 /** Undefined where the first line does not check. */
 export const firstEntry = (folder: string, files: Files): FirstEntry | undefined => {

@@ -5,7 +5,7 @@ import { hashBytes } from '../line.ts'
 /** `vkey` is the public key as text: `name+<8 hex of its id>+<base64 of 0x01 and the 32 bytes>`. */
 export type SigningKey = { vkey: string; privateKey: KeyObject }
 
-export type PublicKey = { name: string; id: Buffer; raw: Buffer }
+type PublicKey = { name: string; id: Buffer; raw: Buffer }
 
 const ED25519 = 0x01
 const RAW_BYTES = 32
@@ -69,7 +69,7 @@ const holds = (text: string, signature: Buffer, { raw }: PublicKey): boolean => 
 export const signNote = (text: string, key: SigningKey): string =>
   `${text}\n${DASH}${parseVkey(key.vkey)?.name} ${signatureOf(text, key)}\n`
 
-export type NoteSignature = { name: string; id: Buffer; signature: Buffer }
+type NoteSignature = { name: string; id: Buffer; signature: Buffer }
 export type Note = { text: string; signatures: NoteSignature[] }
 
 /** The parts of a note, before anybody has checked a signature; undefined for what is no note. */
@@ -92,7 +92,7 @@ const signatureIn = (line: string): NoteSignature[] => {
   return [{ name, id: bytes.subarray(0, ID_BYTES), signature: bytes.subarray(ID_BYTES) }]
 }
 
-export type NoteOpened =
+type NoteOpened =
   | { kind: 'signed'; text: string; vkey: string }
   | { kind: 'no-note' }
   /** By no key that is trusted. */

@@ -19,7 +19,7 @@ export const nobodyHere = (view: View): string | undefined =>
   noSeat(view) ?? (view.row!.member === null ? `Nobody rides at ${view.row!.seat}.` : undefined)
 
 /** The elements at the seat in hand, with their state, worst first as the panel shows them. */
-export function elementOptions(view: View): Option[] {
+function elementOptions(view: View): Option[] {
   const row = view.row!
   return row.places.flatMap((place) =>
     place.element === null
@@ -34,7 +34,7 @@ export function elementOptions(view: View): Option[] {
 }
 
 /** Everything that has an id and is still on the books, as a list to narrow. */
-export const everyElement = (state: State): Option[] =>
+const everyElement = (state: State): Option[] =>
   [...state.elements.values()]
     .filter((each) => each.custody.where !== 'retired')
     .map((each) => ({

@@ -7,8 +7,8 @@ export const GAP_MS = 35
 export const END_MS = 100
 // The same code within this time is one label read twice by an eager scanner, and is marked so.
 export const AGAIN_MS = 400
-export const SHORTEST_SCAN = 3
-export const LONGEST_SCAN = 200
+const SHORTEST_SCAN = 3
+const LONGEST_SCAN = 200
 // A held key repeats every 25 to 40 ms; so many equal characters so far apart on average are a held key, not a label.
 const REPEATS = 6
 const REPEAT_MS = 20

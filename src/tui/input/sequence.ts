@@ -8,7 +8,7 @@ const PASTE_START = '\x1b[200~'
 // Replies of a terminal are short; a longer "string" is noise, and must not swallow keys for ever.
 const LONGEST_STRING = 512
 
-export type SequenceRead = 'more' | 'broken' | 'unknown' | 'paste' | { key: Key }
+type SequenceRead = 'more' | 'broken' | 'unknown' | 'paste' | { key: Key }
 
 /** Reads `text`, which starts with ESC: 'more' is wanted, or it is whole, or its last character breaks it. */
 export function readSequence(text: string): SequenceRead {

@@ -7,7 +7,7 @@ import type { Paste } from './paste.ts'
 import { ESC } from './sequence.ts'
 
 // Escape and the start of a sequence are one byte; the rest of a sequence follows within a few milliseconds.
-export const ESCAPE_MS = 50
+const ESCAPE_MS = 50
 // Past ESC [ nobody waits for an answer, so a slow line may take its time.
 const SEQUENCE_MS = 400
 

@@ -19,7 +19,7 @@ const FILL = {
 let last: { state: object; minute: string; coverage: Coverage } | undefined
 
 /** Kept while neither the books nor the minute change: it is asked for at every key. */
-export function coverageIn({ state, at }: View): Coverage {
+function coverageIn({ state, at }: View): Coverage {
   const minute = at.slice(0, 16)
   if (last?.state === state && last.minute === minute) return last.coverage
   const coverage = coverageOf(state, policyOf(state), at)

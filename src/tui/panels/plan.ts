@@ -9,7 +9,7 @@ import type { View } from '../view.ts'
 import { bodyHeight, foot, head, rule, screen, type Size } from './frame.ts'
 
 /** What can be in hand: a swap, a position that stays unfit, or how the whole was judged. */
-export interface PlanItem {
+interface PlanItem {
   seat: PlannedSeat | null
   swap: PlannedSwap | null
   /** The second proposal. */

@@ -7,7 +7,7 @@ import { createGlass } from './glass.ts'
 import type { Drawing, DrawingOptions } from './ink-stream.tsx'
 import { holdTerminal } from './modes.ts'
 
-export type Mounted = {
+type Mounted = {
   unmount: () => void
   /** Paints everything again, for a terminal that something else has written on. */
   repaint: () => void
@@ -20,7 +20,7 @@ export type Ahead = { frame: (size: Size) => string; watch: (changed: () => void
 
 export type Draw = (options: DrawingOptions) => Drawing
 
-export type BoardMount = {
+type BoardMount = {
   stdin: NodeJS.ReadStream
   stdout: NodeJS.WriteStream & { fd: number }
   /** Loads what draws: Ink and the node it lays out. */

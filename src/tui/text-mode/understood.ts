@@ -9,7 +9,7 @@ import { stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
 import type { Choice } from './choice.ts'
 
-export type Understood = { tokens: Token[] } | { say: string } | { does: 'again' | 'more' | 'quit' }
+type Understood = { tokens: Token[] } | { say: string } | { does: 'again' | 'more' | 'quit' }
 
 const key = (...keys: Key[]): { tokens: Token[] } => ({ tokens: keys.map((each) => ({ key: each })) })
 const typed = (words: string): Token[] => [...words].map((char) => ({ char }))

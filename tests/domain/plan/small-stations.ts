@@ -77,7 +77,7 @@ export const anyStation: fc.Arbitrary<State> = fc
   })
 
 /** What a plan comes to, most wanted first; less is better of each. */
-export type Worth = number[]
+type Worth = number[]
 
 interface Use {
   inexact: number
