@@ -101,7 +101,8 @@ export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   }
   const { tourSince, today } = setting
   const isFresh = tourSince === undefined ? dateOf(at) === today : !isLater(tourSince, at)
-  if (!isFresh) return found('unproven', () => `its pressure has not been read this tour, last ${psi} psi`)
+  const since = tourSince === undefined ? 'today' : 'this tour'
+  if (!isFresh) return found('unproven', () => `its pressure has not been read ${since}, last ${psi} psi`)
   // Whoever met something breathed from it: what it held before says nothing of what is left.
   return element.exposures.some((each) => isNewer(each, reading))
     ? found('unproven', () => `its pressure has not been read since it was exposed, last ${psi} psi`)

@@ -101,7 +101,7 @@ describe('a pressure', () => {
     })
     expect(said('cylinder-pressure', cylinder(4100, AT, { ratedPsi: 5500 })).since).toEqual(since)
     expect(said('cylinder-pressure', cylinder(4100, '2026-11-23T14:00:00.000-05:00'))).toEqual({
-      says: 'its pressure has not been read this tour, last 4100 psi',
+      says: 'its pressure has not been read today, last 4100 psi',
       since: { ...since, on: '2026-11-23' },
     })
   })
