@@ -1,4 +1,5 @@
 // The Board as `status` prints it, as data and as text for a pipe; it judges nothing and must never leave out a reason.
+import { count } from '../domain/count.ts'
 import * as z from 'zod'
 import { sayState, type Board, type ReasonLine, type Row } from '../domain/board.ts'
 import { kindShape, matterShape } from '../domain/gear.ts'
@@ -60,7 +61,7 @@ export type Wholeness = Pick<Status, 'stopped' | 'torn'>
 const WHOLE: Wholeness = { stopped: null, torn: null }
 
 export const sayTorn = (bytes: number): string =>
-  `After the last line stand ${bytes} bytes of an unfinished one, which nobody was told is recorded. The next start of the board sets them aside.`
+  `After the last line ${count(bytes, 'byte of an unfinished one is', 'bytes of an unfinished one are')} left, which nobody was told is recorded. The next start of the board sets them aside.`
 
 export type Status = z.infer<typeof statusShape>
 

@@ -1,4 +1,5 @@
 // Element records and inspection records on paper; an item without anything says so, and what was amended or withdrawn stays to be read.
+import { count } from '../domain/count.ts'
 import {
   NOT_ON_RECORD,
   type ElementRecord,
@@ -24,7 +25,7 @@ const RECORD: readonly Column[] = [
 
 export function printElementRecords(press: Press, records: ElementRecords): Promise<Buffer> {
   const { station, mark, at, elements, journal, cautions } = records
-  const foot = `Element records, ${station}, made ${sayWhen(at)} from ${journal.length} events.`
+  const foot = `Element records, ${station}, made ${sayWhen(at)} from ${count(journal.length, 'event')}.`
   const flow = openFlow(press, { mark, foot })
   flow.paragraph({ text: 'Record of protective elements', size: 16, bold: true })
   flow.paragraph({ text: `${station}, as the whole journal tells it, ${sayWhen(at)}`, size: 9 })
@@ -36,7 +37,7 @@ export function printElementRecords(press: Press, records: ElementRecords): Prom
 }
 
 const sayJournal = ({ length, head }: ElementRecords['journal']): string =>
-  `The journal held ${length} events; the hash of its last line: ${head}`
+  `The journal held ${count(length, 'event')}; the hash of its last line: ${head}`
 
 function printRecord(flow: Flow, { id, word, now, items, also }: ElementRecord): void {
   flow.heading(`${id}, ${word}`)
@@ -77,7 +78,7 @@ const INSPECTIONS: readonly Column[] = [
 
 export function printInspections(press: Press, record: InspectionRecord): Promise<Buffer> {
   const { station, mark, at, elements, journal, cautions, since, regulation } = record
-  const foot = `Inspection record, ${station}, made ${sayWhen(at)} from ${journal.length} events.`
+  const foot = `Inspection record, ${station}, made ${sayWhen(at)} from ${count(journal.length, 'event')}.`
   const flow = openFlow(press, { mark, foot })
   flow.paragraph({ text: 'Inspections of breathing apparatus', size: 16, bold: true })
   flow.paragraph({ text: `${station}, the five items of ${regulation}`, size: 9 })

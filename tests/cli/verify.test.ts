@@ -94,7 +94,7 @@ test('a line taken out, and two lines in the other’s place, are faults', () =>
 
 test('an unfinished last line is the mark of a crash, said and no fault', () => {
   appendFileSync(path(), '{"seq":5')
-  const words = 'After the last line stand 8 bytes of an unfinished one'
+  const words = 'After the last line 8 bytes of an unfinished one are left'
   const before = journalOf(station)
   const { status, stdout } = bayboard(['verify'], { station })
   expect(status).toBe(0)

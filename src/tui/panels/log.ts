@@ -1,4 +1,5 @@
 // The log, newest first: which records are shown, what became of each, and the one in hand whole with every version of it.
+import { count } from '../../domain/count.ts'
 import { LOG_ACTIONS } from '../keymap.ts'
 import { wrap } from '../../exports/wrap.ts'
 import { clip, windowStart } from '../cells.ts'
@@ -24,7 +25,7 @@ const WHAT = { tour: 'tour', seat: 'riding position', element: 'element', member
 function titleOf({ log, filter }: Ui, { state }: View): string {
   return filter
     ? `The log of ${WHAT[filter.by]} ${filter.id} only, newest first: ${log.length}. Esc shows all`
-    : `The log, newest first: ${log.length} of ${state.seq} events`
+    : `The log, newest first: ${log.length} of ${count(state.seq, 'event')}`
 }
 
 /** As first recorded and as amended, or simply what it says. */

@@ -1,4 +1,5 @@
 // The board as a conversation in lines: it prints, reads a line and prints again; no cursor, no colour, nothing printed unasked.
+import { count as sayCount } from '../../domain/count.ts'
 import { createInterface } from 'node:readline'
 import type { Session } from '../../session.ts'
 import { startLoop, type Desk } from '../board-loop.ts'
@@ -49,7 +50,7 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
     const now = isWhole ? unread.length : AT_ONCE
     print(unread.slice(0, now))
     unread = unread.slice(now)
-    if (unread.length) print([`${unread.length} more lines: more reads on.`])
+    if (unread.length) print([`${sayCount(unread.length, 'more line')}: more reads on.`])
     sayHint(isWhole)
   }
   function sayHint(isWhole = false): void {

@@ -1,4 +1,5 @@
 // A screen told in plain lines with numbered choices, for a screen reader or a terminal that only prints; it must never hold what a sign or a place alone would say.
+import { count } from '../../domain/count.ts'
 import type { PlaceLine } from '../../domain/board.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { inCallOrder } from '../../domain/roll-call.ts'
@@ -129,7 +130,7 @@ function log(view: View, { log: entries, filter, entry }: Ui): Spoken {
   const inHand = entries.find((each) => each.seq === entry)
   return {
     lines: [
-      `The log${what}, newest first: ${entries.length} of ${view.state.seq} events.`,
+      `The log${what}, newest first: ${entries.length} of ${count(view.state.seq, 'event')}.`,
       ...(inHand ? [`In hand: ${inHand.text}`, ...inHand.versions] : []),
     ],
     choices: entries.map(({ seq, text, became }) => ({
