@@ -1,9 +1,9 @@
 // `bayboard record`: commands as JSON Lines, one answer a line; the same commands as the keys send.
 import { createReadStream, fstatSync } from 'node:fs'
-import { createInterface } from 'node:readline'
 import { parseCommand } from '../domain/commands.ts'
 import type { Answer, Session } from '../session.ts'
 import { whyOf } from '../store/trouble.ts'
+import { eachLine } from './each-line.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World } from './world.ts'
 
@@ -28,7 +28,7 @@ export const record = (world: World, options: RecordOptions): Promise<ExitStatus
     let status: ExitStatus = 0
     let number = 0
     try {
-      for await (const line of createInterface({ input, crlfDelay: Infinity })) {
+      for await (const line of eachLine(input, LONGEST)) {
         number++
         if (line.trim() === '') continue
         const answer = await handle(session, line, number)
