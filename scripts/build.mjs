@@ -1,6 +1,6 @@
 // Builds the program, dist/bayboard.js, or the same in a folder that is named. It must not fetch anything.
 // What is heavy and seldom asked for is built beside it as a part of its own, so that opening the board never reads it.
-import { chmod, copyFile, mkdir, readFile, writeFile } from 'node:fs/promises'
+import { chmod, copyFile, mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { relative, resolve } from 'node:path'
 import { bundle } from './bundling.mjs'
 import { startingQuickly } from './starting-quickly.mjs'
@@ -30,10 +30,20 @@ const partsApart = {
 }
 
 await mkdir(folder, { recursive: true })
-await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins: [partsApart, ...startingQuickly] })
+const isOfBoard = (name) => /^board-.*\.js$/.test(name)
+for (const old of (await readdir(folder)).filter(isOfBoard)) await rm(`${folder}/${old}`)
+const plugins = [partsApart, ...startingQuickly]
+await bundle(PARTS, folder, { plugins })
+// What only some openings ask for is split off, not wrapped within the one file: V8 would read every wrapped line twice.
+await bundle({ bayboard: 'src/main.ts' }, folder, {
+  plugins,
+  splitting: true,
+  chunkNames: 'board-[name]-[hash]',
+})
 // One letter beyond Latin-1 and Node keeps the whole file at twice its size; esbuild leaves those in expressions as they are.
-for (const name of ['bayboard', ...Object.keys(PARTS)]) {
-  const path = `${folder}/${name}.js`
+const built = ['bayboard.js', ...Object.keys(PARTS).map((name) => `${name}.js`)]
+for (const name of [...built, ...(await readdir(folder)).filter(isOfBoard)]) {
+  const path = `${folder}/${name}`
   const text = await readFile(path, 'utf8')
   const byNumber = (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`
   await writeFile(path, text.replace(/[^\x00-\x7f]/g, byNumber))

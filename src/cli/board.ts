@@ -12,6 +12,8 @@ import { KEYS } from '../store/seals/keys.ts'
 import { SEALS } from '../store/seals/seal.ts'
 import { makeStation, openStation, type NoStation } from '../store/station.ts'
 import { codeOf, whyOf } from '../store/trouble.ts'
+import { runBoard } from '../tui/run-board.ts'
+import { glassAbilities } from '../tui/terminal/abilities.ts'
 import { deskOf } from './desk.ts'
 import { complain, isNamed, printLine, stationFolder, type ExitStatus, type World } from './world.ts'
 
@@ -38,7 +40,6 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
     keeper = await openStation(folder)
     if ('sentence' in keeper) return complain(world, keeper.sentence, 3)
   }
-  const { glassAbilities } = await import('../tui/terminal/abilities.ts')
   const abilities = glassAbilities(world.env, world.stdout, world.stdin)
   const isTerminal = Boolean(world.stdin.isTTY && world.stdout.isTTY)
   // Asked for by name it works through a pipe as well; a setting left in the environment must not catch a script.
@@ -67,7 +68,6 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
     })
     return session.stopped ? 3 : 0
   }
-  const { runBoard } = await import('../tui/run-board.ts')
   const stdout = world.stdout as NodeJS.WriteStream & { fd: number }
   await runBoard({
     session,

@@ -25,7 +25,9 @@ export const withLock = async <T>(
   patienceMs: number = PATIENCE_MS,
 ): Promise<Locked<T>> => {
   // Loaded when something is to be written: a station can be shown without it.
-  const { lock } = await import('proper-lockfile')
+  const {
+    default: { lock },
+  } = await import('proper-lockfile')
   let isLost = false
   const giveUpAt = performance.now() + patienceMs
   const acquire = () =>
