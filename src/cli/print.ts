@@ -1,5 +1,5 @@
 // `bayboard print`: labels, tags, care slips and records as PDF, CSV or JSON; it must never leave half a file, nor write over one unasked.
-import { join, parse } from 'node:path'
+import { join, parse, resolve } from 'node:path'
 import type { Session } from '../session.ts'
 import { NOT_IN_A_TERMINAL, onPaper, paperNamed, sayNoPaper } from './on-paper.ts'
 import { withStation } from './opened.ts'
@@ -48,6 +48,10 @@ export function printPaper(
     const rows =
       noun === 'care-slip' && format === 'pdf' && out !== undefined ? beside(out, 'csv') : undefined
     if (out === undefined || rows === undefined) return putOut(world, written, options)
+    if (resolve(rows) === resolve(out)) {
+      const why = `${out} is the name of the rows that go with the slip. Nothing was written. Name the slip with .pdf.`
+      return complain(world, why, 2)
+    }
     const both = [
       { path: out, content: written },
       { path: rows, content: made.rows },

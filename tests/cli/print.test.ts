@@ -81,6 +81,14 @@ describe('a care slip', () => {
     expect(readFileSync(join(place, 'slip.csv'), 'utf8')).toBe('mine')
   })
 
+  test('is not written under the name of its own rows, which would replace it', () => {
+    const place = newPlace()
+    const { status, stderr } = printed('care-slip', '--out', join(place, 'slip.csv'), '--force')
+    expect(status).toBe(2)
+    expect(stderr).toContain('slip.csv is the name of the rows that go with the slip. Nothing was written.')
+    expect(readdirSync(place)).toEqual([])
+  })
+
   test('is written with its rows or not at all, --force or not', () => {
     const place = newPlace()
     mkdirSync(join(place, 'slip.csv'))

@@ -17,7 +17,7 @@ const SAID: Readonly<Record<Noun, readonly [description: string, example: string
     'bayboard print out-of-service-tag --out tags.pdf',
   ],
   'bag-tag': [
-    'a tag for every bag of contaminated or held gear, with the care it needs, four to a sheet',
+    'a tag for every bag of contaminated, wet or held gear, with the care it needs, four to a sheet',
     'bayboard print bag-tag --out bags.pdf',
   ],
   'care-slip': [
@@ -60,8 +60,8 @@ export function describePrint(command: Command, station: () => { station?: strin
     if (noun === 'label') {
       each
         .option('--code <code>', 'code128, or qr for a square one')
-        .option('--columns <number>', 'labels across a sheet, 3 unless told')
-        .option('--rows <number>', 'labels down a sheet, 8 unless told')
+        .option('--columns <number>', 'labels across a sheet, 3 unless told, at most 6')
+        .option('--rows <number>', 'labels down a sheet, 8 unless told, at most 18')
         .option('--skip <number>', 'labels of the first sheet that are used up')
     }
     if (noun === 'inspection')
