@@ -89,6 +89,15 @@ test('with nobody seated, no tour or nobody unfit it says so and takes nothing',
   expect((await says(nobodySeated())).text()).toContain('No tour is open, so no spare can be put in.')
 })
 
+test('where nothing goes in there is nothing but the reasons: no rows of noughts, and nothing to take', async () => {
+  const board = await bench(fitEngine(tags('HE-1')))
+    .type('g')
+    .planned()
+  expect(board.text()).toContain('The rack has no spare helmet.')
+  expect(board.text()).not.toMatch(/How it was judged|\b0 /)
+  expect(board.type('a').ui.screen).toBe('plan')
+})
+
 test('changes of seat are a proposal of their own, taken by m once no swap is left', async () => {
   const station = () => fitEngine(...LADDER, tags('HE-2'))
   const board = await bench(station()).type('g').planned()
