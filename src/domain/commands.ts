@@ -73,7 +73,12 @@ export const commandShape = z.discriminatedUnion('do', [
       }),
     ),
   }),
-  command('issue', { element: idShape, to: idShape, on: dateShape.optional() }),
+  command('issue', {
+    element: idShape,
+    to: idShape,
+    /** Today where it is left away; null where it is in use since nobody knows when. */
+    on: dateShape.nullable().optional(),
+  }),
   command('return-to-rack', { element: idShape }),
   command('open-tour', { tour: idShape, platoon: wordsShape, officer: idShape, on: dateShape }),
   command('seat-member', { seat: idShape, member: idShape, as: coverShape.optional() }),

@@ -67,7 +67,8 @@ export interface EventData {
     fitTests: DoneFitTest[]
     changes: ImportedChange[]
   }
-  'element-issued': { element: Id; to: Id; on: LocalDate }
+  /** Since when; null where nobody has told. */
+  'element-issued': { element: Id; to: Id; on: LocalDate | null }
   'element-returned': { element: Id }
   'tour-opened': {
     tour: Id

@@ -60,7 +60,7 @@ function sentence(event: Event, state: State): string {
     case 'records-imported':
       return sayImport(data)
     case 'element-issued':
-      return `Issued ${element(data.element)} to ${who(data.to)} on ${sayDate(data.on)}.`
+      return `Issued ${element(data.element)} to ${who(data.to)}${data.on === null ? '; since when is not known' : ` on ${sayDate(data.on)}`}.`
     case 'element-returned':
       return `Returned ${element(data.element)} to the rack.`
     case 'tour-opened': {

@@ -137,15 +137,27 @@ describe('a member detailed in', () => {
     expect(board.state.elements.get('K-501')!.cares).toEqual([])
   })
 
-  test('its care is unproven too where only the month of its label is known', () => {
+  const stateOf = (board: Bench, element: string) =>
+    board.view.rows.find((each) => each.member === 'M-501')!.places.find((each) => each.element === element)
+
+  test('its care is unproven too, not expired, where only the month of its label is known', () => {
     const board = brings(sheet(), [['helmet', 'H-501 2025-11']])
+      .write('2026-06-01')
+      .write('')
+      .press('enter')
+    expect(stateOf(board, 'H-501')).toMatchObject({
+      state: 'unproven',
+      text: 'It has no advanced cleaning on record',
+    })
+    expect(board.state.elements.get('H-501')!.inService).toBeUndefined()
+  })
+
+  test('what is so new that no first limit can have fallen yet needs no care on record', () => {
+    const board = brings(sheet(), [['helmet', 'H-501 2026-09']])
       .write('')
       .write('')
       .press('enter')
-    const helmet = board.view.rows
-      .find((each) => each.member === 'M-501')!
-      .places.find((each) => each.element === 'H-501')
-    expect(helmet!.state).not.toBe('ready')
+    expect(stateOf(board, 'H-501')!.state).toBe('ready')
   })
 
   test('a scan fills in the id, and only a key takes it', () => {

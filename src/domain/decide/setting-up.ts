@@ -69,7 +69,7 @@ export function issue(command: Dated<CommandOf<'issue'>>, state: State): Decisio
   const element = findLiving(state, command.element)
   if (typeof element === 'string') return refuse(element)
   const { to, at } = command
-  const on = command.on ?? dateOf(at)
+  const on = command.on === undefined ? dateOf(at) : command.on
   if (!isHolder(state, to)) return refuse(`There is no member or riding position ${to} in this station.`)
   if (state.seats.has(to) !== isHeldBySeat(element.kind))
     return refuse(`${element.id}: ${wrongHolder(element.kind)}`)
@@ -81,8 +81,8 @@ export function issue(command: Dated<CommandOf<'issue'>>, state: State): Decisio
   const standIn = standInOf(state, element.id)
   if (standIn) return refuse(`${Name(element)} stands in at ${standIn.seat}. Swap it back first.`)
   if (element.custody.where !== 'rack') return refuse(`${Name(element)} is ${sayAbsence(element)}.`)
-  if (on > dateOf(at)) return refuse(`${sayDate(on)} is still to come.`)
-  if (element.made && on < firstDay(element.made)) {
+  if (on !== null && on > dateOf(at)) return refuse(`${sayDate(on)} is still to come.`)
+  if (element.made && on !== null && on < firstDay(element.made)) {
     return refuse(
       `${Name(element)} was made in ${element.made}: it cannot have been issued on ${sayDate(on)}.`,
     )

@@ -93,6 +93,12 @@ function beginningOf(element: Element, orElse: 'issued' | 'manufactured' | undef
   return on ? { since: { on, what }, word, falls: addDuration(on, first) } : undefined
 }
 
+/** In use since nobody knows when: at the earliest since it was made, which may show it in date but never past it. */
+function shownByLabel(element: Element, first: Duration, today: LocalDate) {
+  const made = beginningOf(element, 'manufactured', first)
+  return made && made.falls >= today ? made : undefined
+}
+
 /**
  * An interval from the newest care; fit through the day the limit falls. A care done before a longer first limit has
  * run does not bring that limit forward: gear looked at early must not be worse off than gear not looked at.
@@ -112,14 +118,17 @@ export const judgeInterval: Judge = (rule, element, setting, _wearer, make) => {
   const first = rule.first ?? limit
   const done = newestCare(element, care)
   // Only a longer first limit can fall later than one that began later.
-  const began = done && rule.first === undefined ? undefined : beginningOf(element, orElse, first)
+  const told = done && rule.first === undefined ? undefined : beginningOf(element, orElse, first)
   if (done) {
     const falls = addDuration(done.on, limit)
-    const isEarly = began !== undefined && done.on >= began.since.on && began.falls > falls
+    const isEarly = told !== undefined && done.on >= told.since.on && told.falls > falls
     const days = { since: done, limit, falls, lastGood: falls }
     const what = (): string => `${sayDuration(limit)} from ${done.what}`
     if (!isEarly) return judgeDay(rule, element, setting, make, what, days)
   }
+  // Stock that was never issued has worn nothing out: its interval starts when somebody takes it into use.
+  if (!told && orElse === 'issued' && element.issuedTo === null && !element.issuedBefore) return undefined
+  const began = told ?? (orElse === 'issued' ? shownByLabel(element, first, setting.today) : undefined)
   if (began) {
     const { since, word, falls } = began
     const what = (): string =>
@@ -128,8 +137,6 @@ export const judgeInterval: Judge = (rule, element, setting, _wearer, make) => {
         : `first ${plain(care)} within ${sayDuration(first)} of ${word}`
     return judgeDay(rule, element, setting, make, what, { since, limit: first, falls, lastGood: falls })
   }
-  // Stock that was never issued has worn nothing out: its interval starts when somebody takes it into use.
-  if (orElse === 'issued' && element.issuedTo === null && !element.issuedBefore) return undefined
   const made = orElse === 'manufactured' ? ' and no date of manufacture' : ''
   return unproven(rule, element, make, () => `it has no ${plain(care)} on record${made}`)
 }

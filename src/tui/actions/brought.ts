@@ -73,7 +73,7 @@ export function detailed(
   } as const
   for (const element of elements) {
     commands.push({ do: 'add-element', by, element })
-    commands.push({ do: 'issue', by, element: element.id, to: member.id })
+    commands.push({ do: 'issue', by, element: element.id, to: member.id, on: null })
     if (element.kind === 'facepiece') continue
     for (const care of ['advanced-inspection', 'advanced-cleaning', 'complete-liner-inspection'] as const) {
       if (!factsOf(element.kind).cares.includes(care)) continue
@@ -97,7 +97,7 @@ export function detailed(
     })
   }
   const ids = elements.map((each) => each.id).join(', ')
-  const notes = ids ? [`Theirs: ${ids}.`, 'It counts as in use since it was made: the safe reading.'] : []
+  const notes = ids ? [`Theirs: ${ids}.`, 'Since when it is in use is not known.'] : []
   return { member, commands, notes }
 }
 
@@ -109,6 +109,5 @@ function elementOf(kind: Kind, answers: Answers): ElementFacts {
   return {
     ...element,
     ...(isLayer && { assembly: readLine(whole!, shell).id }),
-    ...(element.made && { inService: firstDay(element.made) }),
   }
 }

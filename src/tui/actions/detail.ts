@@ -28,7 +28,7 @@ const dayFault =
     return text > dateOf(view.at) ? 'That day is still to come.' : undefined
   }
 
-const NOT_KNOWN = 'empty: not known, and then it is unproven'
+const NOT_KNOWN = 'empty: not known; then unproven, unless its label shows it in date'
 
 /** The questions, while an answer is missing. */
 export function askDetailed(view: View, answers: Answers): Step | undefined {

@@ -22,6 +22,20 @@ describe('issue', () => {
     expect(state.issued.get('M-104 coat-shell')).toEqual(['C-1041', 'C-1900'])
   })
 
+  test('in use since nobody knows when, it has no first day, and no later issue makes one', () => {
+    const state = given(house)
+      .when({ do: 'issue', element: 'C-1900', to: 'M-104', on: null })
+      .records('element-issued', { element: 'C-1900', to: 'M-104', on: null })
+    expect(elementIn(state, 'C-1900')).toMatchObject({ issuedOn: null, issuedBefore: true })
+    const again = given(
+      house,
+      { do: 'issue', element: 'C-1900', to: 'M-104', on: null },
+      { do: 'return-to-rack', element: 'C-1900' },
+    ).when({ do: 'issue', element: 'C-1900', to: 'M-105' })
+    const later = again.records('element-issued', { element: 'C-1900', to: 'M-105', on: '2026-11-24' })
+    expect(elementIn(later, 'C-1900').issuedOn).toBeNull()
+  })
+
   test('a cylinder is issued to a riding position and is then on the rig', () => {
     const state = given(house)
       .when(issue('Y-32', 'E6-2'))

@@ -92,6 +92,28 @@ const CLEANING = dayTable('advanced-cleaning-interval', 'gloves', [
     'expired',
   ],
   ['nothing', 'no cleaning and no day of issue', { issuedOn: null }, '2026-11-24', 'unproven'],
+  [
+    'within',
+    'in use since nobody knows when, and six months from its label have not run',
+    { issuedOn: null, made: '2026-06' },
+    '2026-12-01',
+    'due',
+    '2026-12-01',
+  ],
+  [
+    'nothing',
+    'in use since nobody knows when, and six months from its label have: that it is past is not known either',
+    { issuedOn: null, made: '2026-06' },
+    '2026-12-02',
+    'unproven',
+  ],
+  [
+    'nothing',
+    'never issued to anybody, whatever its label',
+    { issuedOn: null, issuedTo: null, made: '2020-06' },
+    '2026-12-01',
+    'none',
+  ],
 ])
 
 // 2008 figures, later editions from memory: the policy says so in `provisional`.
