@@ -7,7 +7,7 @@ import { policyOf } from './policy/in-force.ts'
 import type { Condition, Policy } from './policy/shape.ts'
 import { byWeight, isFit, worstOf, type Setting, type Verdict, type Wearer } from './rules/verdict.ts'
 import { tourDays } from './rotation.ts'
-import type { Seat, State } from './state.ts'
+import { newestTour, type Seat, type State } from './state.ts'
 import { addDays, dateOf, type Instant } from './time.ts'
 
 export interface SeatAssessment {
@@ -45,7 +45,7 @@ export function settingOf(state: State, policy: Policy, at: Instant): Setting {
   // A tour keeps its starting date past midnight and ends on a later day at the station's hour.
   const ends = tour && addDays(tour.on, tourDays(state.station?.rotation))
   const until = ends && ends > today ? ends : today
-  return { policy, at, today, until, tourSince: tour?.opened.at }
+  return { policy, at, today, until, isTourOpen: tour !== null, tourSince: newestTour(state)?.openedAt }
 }
 
 export const wearerAt = (state: State, seat: Seat): Wearer => wearerOf(booksAt(state, seat))
@@ -86,11 +86,12 @@ const madeFrom = new WeakMap<SeatAssessment, { books: Books; setting: Setting }>
 function isAsBefore(made: SeatAssessment, books: Books, setting: Setting): boolean {
   const from = madeFrom.get(made)
   if (!from) return false
-  const { policy, today, until, tourSince } = from.setting
+  const { policy, today, until, isTourOpen, tourSince } = from.setting
   const isSameTime =
     policy === setting.policy &&
     today === setting.today &&
     until === setting.until &&
+    isTourOpen === setting.isTourOpen &&
     tourSince === setting.tourSince
   return isSameTime && areSame(from.books, books)
 }

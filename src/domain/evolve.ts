@@ -112,7 +112,7 @@ export function apply(draft: State, event: Event): void {
     case 'item-acknowledged':
       return crew.acknowledge(draft, event)
     case 'tour-handed-over':
-      draft.tour = null
+      crew.closeTour(draft, event)
       draft.sealKey = event.data.sealKey ?? draft.sealKey
       return crew.tookPin(draft, event)
     case 'key-made':

@@ -115,6 +115,9 @@ export interface Answer extends Said {
 interface WorkedTour {
   platoon: string
   on: LocalDate
+  openedAt: Instant
+  /** Who took over from it, once it is handed over. */
+  to?: Id
 }
 
 export interface Tour {
@@ -191,3 +194,7 @@ export const standInOf = (state: State, element: Id): StandIn | undefined => {
 }
 
 export const lastTour = (state: State): Id | undefined => [...state.tours.keys()].at(-1)
+
+/** The newest tour, be it open or handed over. */
+export const newestTour = ({ tour, tours }: State): WorkedTour | undefined =>
+  tour ? tours.get(tour.id) : [...tours.values()].at(-1)

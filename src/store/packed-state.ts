@@ -4,7 +4,7 @@ import { Table } from '../domain/table.ts'
 import { PackedValues, packTable } from './packed-table.ts'
 
 /** Changes whenever the shape of State or the meaning of a record does: an older snapshot is then not used. */
-export const STATE_VERSION = '8'
+export const STATE_VERSION = '9'
 
 /** The tables that grow with the department: unpacking them whole would take longer than all the rest of a start. */
 const BY_RECORD = ['members', 'elements', 'issued'] as const

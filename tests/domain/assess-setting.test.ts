@@ -8,6 +8,7 @@ import { fitCrew, HOUSE, reads, sendsAway, tags } from './fit-crew.ts'
 import { NOW, stateOf, type Told } from './given.ts'
 import { POLICY } from './rules/judging.ts'
 
+const LATER = '2026-11-24T09:00:00.000-05:00'
 const settingAt = (instant: string) => settingOf(fitCrew(), POLICY, instant)
 const seatsAt = (state: State, at: string) => assessNow(state, at).rigs.flatMap((rig) => rig.seats)
 const sentencesAt = (state: State, at: string) =>
@@ -21,7 +22,12 @@ function isPossible(steps: Told[]) {
 
 describe('the setting', () => {
   it('of an open tour runs to the next day, and the reading counts from its opening', () => {
-    expect(settingAt(NOW)).toMatchObject({ today: '2026-11-24', until: '2026-11-25', tourSince: NOW })
+    expect(settingAt(NOW)).toMatchObject({
+      today: '2026-11-24',
+      until: '2026-11-25',
+      isTourOpen: true,
+      tourSince: NOW,
+    })
   })
   it('past midnight is of the new day, and the tour ends on it', () => {
     expect(settingAt('2026-11-25T02:00:00.000-05:00')).toMatchObject({
@@ -38,6 +44,30 @@ describe('the setting', () => {
   it('without a tour is today alone', () => {
     const setting = settingOf(stateOf(...HOUSE), POLICY, NOW)
     expect(setting).toMatchObject({ today: '2026-11-24', until: '2026-11-24', tourSince: undefined })
+  })
+
+  it('after a hand-over still counts no reading from before the tour: it makes nobody fit who was not', () => {
+    const opensAgain: Told[] = [
+      { do: 'hand-over', to: 'M-105' },
+      {
+        do: 'open-tour',
+        by: 'M-105',
+        tour: '2',
+        platoon: 'B',
+        officer: 'M-105',
+        on: '2026-11-24',
+        at: LATER,
+      },
+    ]
+    const fitAt = (...steps: Told[]) =>
+      seatsAt(fitCrew(...opensAgain, ...steps), LATER)
+        .filter((each) => each.fit)
+        .map((each) => each.seat.id)
+    expect(seatsAt(fitCrew(), NOW).filter((each) => each.fit)).not.toEqual([])
+    expect(fitAt()).toEqual([])
+    const over: Told = { do: 'hand-over', by: 'M-105', to: 'M-104', at: LATER }
+    expect(fitAt(over)).toEqual([])
+    expect(fitAt({ ...reads('1', 4500), at: LATER }, over)).toEqual(['E6-1'])
   })
 
   it('turns at midnight: a limit good on the 1st is past on the 2nd of March, though the tour is the same', () => {

@@ -85,7 +85,7 @@ const relieved = (): Standing => demonstrationAfter({ do: 'hand-over', by: 'M-90
 test('opening a tour shows no riding position half seated, and r pressed meanwhile opens the roll call', async () => {
   const board = slowBoard(relieved())
   board.press(...type('o'), key('enter'), key('enter'))
-  expect(board.text()).toContain('Open tour 2026-11-25-B')
+  expect(board.text()).toContain('Open tour 2026-11-25-C')
   const before = board.text()
   const frames = board.drawn.length
   board.press(key('enter'), ...type('r'))

@@ -198,3 +198,18 @@ describe('a member detailed in', () => {
     expect(board.events).toEqual([])
   })
 })
+
+test('whoever took the last tour over is proposed first as it is opened, with their platoon, whatever the rotation says', () => {
+  const taker: Told = {
+    do: 'add-member',
+    member: { id: 'M-500', name: 'Y. Early', rank: 'Lieutenant', platoon: 'D' },
+  }
+  const captain: Told = {
+    do: 'add-member',
+    member: { id: 'M-501', name: 'A. First', rank: 'Captain', platoon: 'D' },
+  }
+  const board = bench(fitEngine(...OTHERS, taker, captain, { do: 'hand-over', to: 'M-500' })).type('o')
+  expect(inHand(board)).toMatch(/Platoon D .*Y\. Early took over/)
+  board.press('enter')
+  expect(inHand(board)).toContain('Y. Early')
+})

@@ -47,13 +47,19 @@ export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
     answers: new Table(),
     acknowledged: new Map(),
   }
-  draft.tours.set(id, { platoon, on })
+  draft.tours.set(id, { platoon, on, openedAt: event.at })
   // Whoever of the platoon came early is where they are for this tour, and no longer there on a trade.
   for (const { id: seat, member, as: _, ...rest } of draft.seats.values()) {
     if (member === null || draft.members.get(member)?.platoon !== platoon) continue
     draft.seats.set(seat, { id: seat, member, ...rest })
     listRider(draft, platoon, seat, member)
   }
+}
+
+export function closeTour(draft: State, { data }: EventOf<'tour-handed-over'>): void {
+  const worked = draft.tours.get(data.tour)
+  if (worked) draft.tours.set(data.tour, { ...worked, to: data.to })
+  draft.tour = null
 }
 
 function listRider(draft: State, platoon: string, seat: Id, member: Id): void {

@@ -99,10 +99,13 @@ export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
       (note) => `${psi} psi is at or below ${percent}% of ${ratedPsi}${note}: change or refill it`,
     )
   }
-  const { tourSince, today } = setting
-  const isFresh = tourSince === undefined ? dateOf(at) === today : !isLater(tourSince, at)
-  const since = tourSince === undefined ? 'today' : 'this tour'
-  if (!isFresh) return found('unproven', () => `its pressure has not been read ${since}, last ${psi} psi`)
+  const { tourSince, isTourOpen, today } = setting
+  const notSince = (when: string) =>
+    found('unproven', () => `its pressure has not been read ${when}, last ${psi} psi`)
+  // A hand-over reads no gauge: what had not been read in the tour is not read once the tour is over.
+  if (!isTourOpen && dateOf(at) !== today) return notSince('today')
+  if (tourSince !== undefined && isLater(tourSince, at))
+    return notSince(isTourOpen ? 'this tour' : 'in the last tour')
   // Whoever met something breathed from it: what it held before says nothing of what is left.
   return element.exposures.some((each) => isNewer(each, reading))
     ? found('unproven', () => `its pressure has not been read since it was exposed, last ${psi} psi`)

@@ -33,7 +33,8 @@ export interface Setting {
   today: LocalDate
   /** The last day on which the open tour is still at work, or today. */
   until: LocalDate
-  /** The instant from which a reading counts for this tour, or undefined when no tour is open. */
+  isTourOpen: boolean
+  /** When the newest tour was opened, be it open or handed over: no reading before it counts. */
   tourSince: Instant | undefined
 }
 

@@ -1,4 +1,5 @@
 // The questions that several actions ask; each gives the step while its answer is missing.
+import type { Id } from '../../domain/gear.ts'
 import type { Element, Member, State } from '../../domain/state.ts'
 import { KINDS, pointsOf, type Kind } from '../../domain/kinds.ts'
 import { capital, nameOf, sayAbsence } from '../../domain/decide/decision.ts'
@@ -174,8 +175,11 @@ export const askOfficer = (
   name: string,
   title: string,
   wanted?: string,
+  expected?: Id,
 ): Step | undefined =>
-  askMember(view, answers, name, title, wanted, (member) => Number(OFFICER.test(member.rank ?? '')))
+  askMember(view, answers, name, title, wanted, ({ id, rank }) =>
+    id === expected ? 2 : Number(OFFICER.test(rank ?? '')),
+  )
 
 export const kindsOnTheRack = (state: State): Kind[] =>
   KINDS.filter((kind) =>

@@ -4,7 +4,7 @@ import type { Command } from '../../domain/commands.ts'
 import { capital, sayMember } from '../../domain/decide/decision.ts'
 import type { Id } from '../../domain/gear.ts'
 import { acknowledgedBy, openItems, sayOwner, type OpenItem } from '../../domain/items.ts'
-import type { State } from '../../domain/state.ts'
+import { newestTour, type State } from '../../domain/state.ts'
 import { clip } from '../cells.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type Option } from './action.ts'
@@ -50,17 +50,23 @@ export const openTour: Action = {
     const { state } = view
     const platoons = platoonsOf(state)
     const proposed = proposedPlatoon(view, platoons)
+    const taker = state.members.get(newestTour(state)?.to ?? '')
     if (answers['platoon'] === undefined) {
       const options = platoons.map((platoon): Option => {
         const members = [...state.members.values()].filter((member) => member.platoon === platoon).length
         const turn = platoon === proposed ? `, its turn by the ${state.station!.rotation} rotation` : ''
-        return { value: platoon, label: `Platoon ${platoon}`, note: `${count(members, 'member')}${turn}` }
+        const took = platoon === taker?.platoon ? `, ${taker.name} took over` : ''
+        return {
+          value: platoon,
+          label: `Platoon ${platoon}`,
+          note: `${count(members, 'member')}${took}${turn}`,
+        }
       })
-      const start = Math.max(0, platoons.indexOf(proposed ?? ''))
+      const start = Math.max(0, platoons.indexOf(taker?.platoon ?? proposed ?? ''))
       return { ask: 'choose', name: 'platoon', title: 'Which platoon comes on duty?', options, start }
     }
     const platoon = answers['platoon']
-    const asked = askOfficer(view, answers, 'officer', 'Who is its officer?', platoon)
+    const asked = askOfficer(view, answers, 'officer', 'Who is its officer?', platoon, taker?.id)
     if (asked) return asked
     const officer = answers['officer']!
     const date = tourDate(view)

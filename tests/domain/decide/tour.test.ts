@@ -25,7 +25,7 @@ describe('open-tour', () => {
       answers: new Table(),
       acknowledged: new Map(),
     })
-    expect([...state.tours]).toEqual([['2026-11-24-B', { platoon: 'B', on: '2026-11-24' }]])
+    expect([...state.tours]).toEqual([['2026-11-24-B', { platoon: 'B', on: '2026-11-24', openedAt: NOW }]])
   })
 
   test('opening relieves whoever is of another platoon, and nobody of this one', () => {
@@ -121,7 +121,9 @@ describe('hand-over', () => {
       .records('tour-handed-over', { tour: '2026-11-24-B', from: 'M-104', to: 'M-207' })
     expect(state.tour).toBeNull()
     expect(state.seats.get('E6-1')?.member).toBe('M-104')
-    expect([...state.tours]).toEqual([['2026-11-24-B', { platoon: 'B', on: '2026-11-24' }]])
+    expect([...state.tours]).toEqual([
+      ['2026-11-24-B', { platoon: 'B', on: '2026-11-24', openedAt: NOW, to: 'M-207' }],
+    ])
   })
 
   test('that it was read back is kept with it', () => {

@@ -67,13 +67,21 @@ export interface Day {
   /** The last day of the open tour; `today` when none is open. */
   until?: string
   tourSince?: string
+  isTourOpen?: boolean
   policy?: Policy
 }
-export const settingOn = ({ today, until = today, tourSince, policy = POLICY }: Day): Setting => ({
+export const settingOn = ({
+  today,
+  until = today,
+  tourSince,
+  isTourOpen = tourSince !== undefined,
+  policy = POLICY,
+}: Day): Setting => ({
   policy,
   at: noon(today),
   today,
   until,
+  isTourOpen,
   tourSince,
 })
 

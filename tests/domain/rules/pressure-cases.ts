@@ -7,6 +7,7 @@ const TODAY: Day = { today: '2026-11-24' }
 const cylinder = (psi: number, ratedPsi: number | undefined, at = '2026-11-24T07:10:00.000-05:00') =>
   gear('cylinder', { readings: [read(psi, at)], ...(ratedPsi !== undefined && { ratedPsi }) })
 const TOUR: Day = { ...TODAY, until: '2026-11-25', tourSince: '2026-11-24T07:00:00.000-05:00' }
+const OVER: Day = { ...TODAY, tourSince: TOUR.tourSince!, isTourOpen: false }
 
 // 29 CFR 1910.134(h)(3)(iii), recharged when pressure falls to 90%; OSHA letter of interpretation, 2005-08-19.
 const LIMITS: [atOrBelow: number, rated: number][] = [
@@ -55,6 +56,14 @@ export const PRESSURE_CASES = [
     'ready',
   ),
   reading('within', 'no tour, read today', cylinder(4500, 4500), 'ready', TODAY),
+  reading('within', 'read in the tour that was handed over today', cylinder(4500, 4500), 'ready', OVER),
+  reading(
+    'past',
+    'not read in the tour that was handed over today, but in the one before it',
+    cylinder(4500, 4500, '2026-11-24T06:59:59.000-05:00'),
+    'unproven',
+    OVER,
+  ),
   reading('past', 'no tour, read yesterday', cylinder(4500, 4500), 'unproven', { today: '2026-11-25' }),
   reading(
     'past',
