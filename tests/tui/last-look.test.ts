@@ -26,6 +26,15 @@ test('whoever is in hand and alone concerned is told of once, with the reason', 
   expect(text).not.toContain('May not ride after this')
 })
 
+test('clearing the position of an officer who may not ride anyway still says that it is then unfilled', () => {
+  const unfit = bench(fitEngine(tags('HO-1')))
+  expect(unfit.view.rows[0]).toMatchObject({ seat: 'E6-1', fit: false })
+  expect(unfit.press({ type: 'c' }).text()).toContain('Then nobody rides at E6-1 as Officer: it is unfilled.')
+  const fit = bench(fitEngine()).press({ type: 'c' }).text()
+  expect(fit).toContain('Then nobody rides at E6-1 as Officer: it is unfilled.')
+  expect(fit).toContain('Engine 6 cannot ride: 1 fit, 2 needed; without Officer.')
+})
+
 test('opening a tour says of whom it seats who may not ride yet', () => {
   const opens: Told = { do: 'open-tour', tour: 'T-1', platoon: 'B', officer: 'M-104', on: '2026-11-23' }
   const ended: Told[] = [

@@ -121,7 +121,11 @@ const rowsOf = (board: Board): Row[] => board.rigs.flatMap((rig) => rig.rows)
 /** What it does to the riding position in hand, with the reason. */
 function tellOfRow({ row: before }: View, after: Board): LookLine[] {
   const row = rowsOf(after).find((each) => each.seat === before?.seat)
-  if (!row || !before || row.member === null) return []
+  if (!row || !before) return []
+  if (row.member === null)
+    return before.member === null
+      ? []
+      : [{ text: `Then nobody rides at ${row.seat} as ${row.position}: it is unfilled.`, tone: 'warn' }]
   if (row.state === before.state && row.sentence === before.sentence) return []
   const now = row.fit ? 'may ride' : 'may not ride'
   const text = `${row.name} ${now}${row.sentence ? `: ${row.sentence}` : '.'}`
@@ -172,6 +176,6 @@ export function confirm(
     ...tellOfEverybody(view, board),
     ...tellOfRigs(view, board),
   ]
-  if (!lines.length) lines.push({ text: 'No rig and no riding position changes its state.' })
+  if (!lines.length) lines.push({ text: 'Who may ride, and which rig can, stays as it is.' })
   return { ask: 'confirm', title, lines, deed: { commands, done, follow } }
 }
