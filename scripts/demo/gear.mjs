@@ -25,7 +25,7 @@ const MAKER = {
   hood: ['Ottermoor Invented Turnout', 'Knit 2'],
   gloves: ['Tarnwick Invented Leather', 'Grip 5'],
   boots: ['Tarnwick Invented Leather', 'Stride 8'],
-  facepiece: ['Skarrow Invented Air', 'Clearview 2'],
+  facepiece: ['Skarrow Invented Air', 'Skarrow 2'],
   'air-pack': ['Skarrow Invented Air', 'Pack 7'],
   cylinder: ['Skarrow Invented Air', 'Carbon 45'],
 }

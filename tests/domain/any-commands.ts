@@ -54,7 +54,7 @@ export const wellFormed: { [Name in CommandName]: Sample<Name> } = {
   'record-fit-test': {
     do: 'record-fit-test',
     member: 'M-104',
-    facepiece: { model: 'Clearview', size: 'M' },
+    facepiece: { model: 'Skarrow', size: 'M' },
     on: '2026-02-01',
     result: 'pass',
   },
@@ -89,7 +89,7 @@ const on = one('2026-11-24', '2026-11-20', '2026-01-01', '2026-11-25')
 const result = one('serviceable', 'unserviceable')
 const words = one('torn seam', 'burn hole', 'soiled')
 const matter = one('safety', 'compliance')
-const facepiece = fc.record({ model: one('Clearview', 'Wide'), size: one('S', 'M') })
+const facepiece = fc.record({ model: one('Skarrow', 'Wide'), size: one('S', 'M') })
 const newId = fc.integer({ min: 0, max: 30 }).map((number) => `N-${number}`)
 const maybe = { requiredKeys: [] }
 

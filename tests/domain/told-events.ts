@@ -4,7 +4,7 @@ import { engine6 } from './alder-hollow.ts'
 import { STATION } from './given.ts'
 
 export const tour = '2026-11-24-B'
-const facepiece = { model: 'Clearview', size: 'M' }
+const facepiece = { model: 'Skarrow', size: 'M' }
 
 export type Row<T extends EventType> = [data: EventData[T], sentence: string, about: string[]]
 /** A new kind of event without a row here does not compile. */
@@ -138,7 +138,7 @@ export const ROWS: { [T in EventType]: Row<T> } = {
   ],
   'fit-test-recorded': [
     { member: 'M-104', facepiece, on: '2026-02-01', result: 'pass' },
-    'Fit test of A. Varga (M-104) with Clearview M on 1 Feb 2026: pass.',
+    'Fit test of A. Varga (M-104) with Skarrow M on 1 Feb 2026: pass.',
     ['M-104'],
   ],
   'elements-sent-away': [

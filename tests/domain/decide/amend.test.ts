@@ -11,7 +11,7 @@ const read = (psi: number): Told => ({ do: 'read-pressure', element: 'Y-31', psi
 const fitTest: Told = {
   do: 'record-fit-test',
   member: 'M-104',
-  facepiece: { model: 'Clearview', size: 'M' },
+  facepiece: { model: 'Skarrow', size: 'M' },
   on: '2026-02-01',
   result: 'pass',
 }

@@ -133,7 +133,7 @@ describe('record-care', () => {
 })
 
 describe('record-fit-test', () => {
-  const facepiece = { model: 'Clearview', size: 'M' }
+  const facepiece = { model: 'Skarrow', size: 'M' }
   const test1 = { member: 'M-104', facepiece, on: TODAY, result: 'pass' } as const
   const fitTest = (more: object) => ({ do: 'record-fit-test', ...test1, ...more })
 
