@@ -1,12 +1,12 @@
 // The open items one officer leaves to the next; derived from the books alone, never from the rules.
 import { nameOf, capital, sayAbsence, sayMember } from './decide/decision.ts'
 import type { Id } from './gear.ts'
-import { plain, type Care } from './kinds.ts'
-import type { ExposureRecord, Said, State } from './state.ts'
+import { plain, type Care, type Exposure, type Kind } from './kinds.ts'
+import { isHere, type Element, type ExposureRecord, type Said, type StandIn, type State } from './state.ts'
 import { clockOf, dateOf, sayDate } from './time.ts'
 
 export interface OpenItem {
-  /** `tag-C-1041`, `away-C-1041`, `held-C-1041`, `stand-in-C-1900`, `exposure-412`: what is open, and on what. */
+  /** `tag-C-1041`, `away-C-1041`, `held-C-1041`, `stand-in-C-1900`, `exposure-412`, `check-412`: what is open, and on what. */
   id: string
   /** The elements it is about. */
   about: Id[]
@@ -24,10 +24,27 @@ const AWAY = 'If it comes back, receive it and record what was done to it before
 const HELD = 'If somebody asks for it, only whoever had it held lets it go; it is not cleaned.'
 const EXPOSED = 'If it is to be worn, it is cleaned or dried first, and the care recorded.'
 
-const sayStandInEnds = (own: Id | null): string =>
-  own === null
-    ? 'If they are issued one of their own, the spare goes back to the rack.'
-    : `If ${own} comes back and is good, swap it back; the spare returns to the rack.`
+const UNCHECKED =
+  'If it is to be used again, its function is checked or its flow tested first, and that recorded.'
+
+function sayStandInEnds(own: Element | undefined): string {
+  if (!own) return 'If they are issued one of their own, the spare goes back to the rack.'
+  const { id } = own
+  const whenGood = !isHere(own)
+    ? `If ${id} comes back and is good`
+    : own.tags.length
+      ? `If ${id} is put right and its tag lifted`
+      : `${id} is here. If it is good`
+  return `${whenGood}, swap it back; the spare returns to the rack.`
+}
+
+/** Where the spare is now: its wearer may ride elsewhere since, or nowhere. */
+function sayWhere(state: State, { holder, seat }: StandIn): string {
+  const member = state.members.get(holder)
+  if (!member) return ` at ${seat}, with the riding position itself`
+  const now = member.seat === null ? '' : ` at ${member.seat}`
+  return `${now}, with ${sayMember(state, holder)}${now ? '' : ', who rides nowhere now'}`
+}
 
 export function openItems(state: State): OpenItem[] {
   const items: OpenItem[] = []
@@ -54,50 +71,74 @@ export function openItems(state: State): OpenItem[] {
   for (const standIn of state.standIns.values()) {
     const spare = state.elements.get(standIn.element)!
     const own = standIn.own ? ` for ${standIn.own}` : ''
-    const words = `${capital(nameOf(spare))} stands in${own} at ${standIn.seat}, with ${holderName(state, standIn.holder)}.`
-    const ifThen = sayStandInEnds(standIn.own)
+    const words = `${capital(nameOf(spare))} stands in${own}${sayWhere(state, standIn)}.`
+    const ifThen = sayStandInEnds(state.elements.get(standIn.own ?? ''))
     items.push({ id: `stand-in-${spare.id}`, about: [spare.id], words, ifThen, opened: standIn })
   }
-  return [...items, ...exposures(state)]
+  return [...items, ...TENDING.flatMap((each) => exposures(state, each))]
 }
 
-/** Any of these may have cleared an exposure; whether it did is for the rules. */
-const CLEARING: readonly Care[] = ['routine-cleaning', 'advanced-cleaning', 'specialised-cleaning', 'drying']
+interface Tending {
+  sort: string
+  cares: readonly Care[]
+  isMeant: (kind: Kind, exposure: Exposure) => boolean
+  /** What nobody has done since. */
+  lacks: string
+  ifThen: string
+}
+/** What is done after an exposure; whether it was enough is for the rules. */
+const TENDING: readonly Tending[] = [
+  {
+    sort: 'exposure',
+    cares: ['routine-cleaning', 'advanced-cleaning', 'specialised-cleaning', 'drying'],
+    isMeant: () => true,
+    lacks: 'not cleaned or dried since',
+    ifThen: EXPOSED,
+  },
+  {
+    sort: 'check',
+    cares: ['function-check', 'flow-test'],
+    // Whoever met smoke breathed from it: cleaning it checks nothing.
+    isMeant: (kind, exposure) => kind === 'air-pack' && exposure === 'products-of-combustion',
+    lacks: 'function not checked since',
+    ifThen: UNCHECKED,
+  },
+]
 
-/** One item for each exposure of which some gear has had no cleaning or drying since. */
-function exposures(state: State): OpenItem[] {
-  const open = new Map<number, OpenItem>()
-  for (const { id, cares, custody, exposures: records } of state.elements.values()) {
-    if (custody.where === 'retired') continue
+/** One item for each exposure of which some gear has not been tended since. What is held as evidence is left as it is. */
+function exposures(state: State, { sort, cares: asked, isMeant, lacks, ifThen }: Tending): OpenItem[] {
+  const open = new Map<number, { record: ExposureRecord; ids: Id[] }>()
+  for (const { id, kind, cares, custody, exposures: records } of state.elements.values()) {
+    if (custody.where === 'retired' || custody.where === 'held') continue
     for (const record of records) {
       const isTended = cares.some(
         ({ care, on, seq, result }) =>
-          CLEARING.includes(care) &&
+          asked.includes(care) &&
           result === 'serviceable' &&
           (on > dateOf(record.at) || (on === dateOf(record.at) && seq > record.seq)),
       )
-      if (isTended) continue
-      const item = open.get(record.seq) ?? {
-        id: `exposure-${record.seq}`,
-        about: [],
-        words: '',
-        ifThen: EXPOSED,
-        opened: record,
-      }
-      item.about.push(id)
-      open.set(record.seq, { ...item, words: sayExposure(record, item.about) })
+      if (isTended || !isMeant(kind, record.exposure)) continue
+      const { ids } = open.get(record.seq) ?? { ids: [] }
+      open.set(record.seq, { record, ids: [...ids, id] })
     }
   }
-  return [...open.values()]
+  return [...open.values()].map(({ record, ids }) => ({
+    id: `${sort}-${record.seq}`,
+    about: ids,
+    words: sayExposure(record, lacks, ids),
+    ifThen,
+    opened: record,
+  }))
 }
 
-const sayExposure = ({ exposure, incident, at }: ExposureRecord, ids: readonly Id[]): string => {
+const sayExposure = (
+  { exposure, incident, at }: ExposureRecord,
+  lacks: string,
+  ids: readonly Id[],
+): string => {
   const where = incident ? ` at ${incident}` : ''
-  return `Exposed to ${plain(exposure)}${where} on ${sayDate(dateOf(at))}, not cleaned or dried since: ${ids.join(', ')}.`
+  return `Exposed to ${plain(exposure)}${where} on ${sayDate(dateOf(at))}, ${lacks}: ${ids.join(', ')}.`
 }
-
-const holderName = (state: State, holder: string): string =>
-  state.members.has(holder) ? sayMember(state, holder) : 'the riding position itself'
 
 export const findItem = (state: State, id: string): OpenItem | undefined =>
   openItems(state).find((item) => item.id === id)

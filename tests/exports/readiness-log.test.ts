@@ -205,6 +205,7 @@ describe('what it tells', () => {
       ['held-N-1', null],
       ['tag-F-1', null],
       ['exposure-42', null],
+      ['check-42', null],
     ])
   })
 

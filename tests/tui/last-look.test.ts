@@ -73,6 +73,15 @@ test('the hand-over tells every open item: what there is no room for is a page f
   expect(board.press('page-up').text()).toContain('PgDn reads on')
 })
 
+test('the hand-over tells all that keeps somebody from riding, not the worst alone', () => {
+  const board = bench(fitEngine(tags('GL-1'), tags('HE-1')))
+    .press({ type: 'h' })
+    .pick('okoro')
+  expect(board.text().replaceAll(/\s+/g, ' ')).toMatch(
+    /A\. Varga may not ride: Helmet HE-1: tagged, torn seam\. Also: gloves GL-1 out of service\./,
+  )
+})
+
 test('what is left unread is counted, and what was acknowledged is said in its own words', () => {
   const board = bench(fitEngine(tags('HO-1'), tags('GL-2'))).type('a')
   expect(board.text()).toContain('2 of 2 open items not yet acknowledged.')

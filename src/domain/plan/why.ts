@@ -2,7 +2,7 @@
 import type { SeatAssessment } from '../assess.ts'
 import { isHeldBySeat, KINDS, wordOf, type Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
-import { byWeight, isFit, sayVerdict, severity } from '../rules/verdict.ts'
+import { byWeight, isFit, sayVerdict, severity, type Verdict } from '../rules/verdict.ts'
 import { rankSpares } from '../spares.ts'
 import type { State } from '../state.ts'
 import type { Instant } from '../time.ts'
@@ -20,9 +20,10 @@ export function sayShortages(
 ): string[] {
   const index = problem.modelSeats.indexOf(seat)
   if (index < 0) {
-    return problem.gaps
-      .filter((gap) => gap.seat === seat && !gap.bundles.length)
-      .map((gap) => sayNone(state, policy, at, gap))
+    const gaps = problem.gaps.filter((gap) => gap.seat === seat)
+    const none = gaps.filter((gap) => !gap.bundles.length)
+    const others = gaps.filter((gap) => gap.bundles.length)
+    return [...none.map((gap) => sayNone(state, policy, at, gap)), ...others.map(sayAlone)]
   }
   const short = shortageOf(problem.model, solved.choice, index)
   return [
@@ -34,15 +35,22 @@ export function sayShortages(
 
 const NEAREST = 2
 
-/** Nothing on the rack mends it: what is wrong, and the nearest spares with what is against each. */
-function sayNone(state: State, policy: Policy, at: Instant, gap: Gap): string {
-  const { seat, family } = gap
+/** What is wrong, the worst of it. */
+function worstOf({ seat, family }: Gap): Verdict {
   const places = seat.places.filter((each) => family.includes(each.kind) && !isFit(each.state))
   const [worst] = places.toSorted((a, b) => severity(a.state) - severity(b.state))
-  const [reason] = worst!.verdicts.toSorted(byWeight)
-  const kind = worst!.kind
+  return worst!.verdicts.toSorted(byWeight)[0]!
+}
+
+/** A spare would mend it; the riding position stays unfit for something else. */
+const sayAlone = (gap: Gap): string => `${sayVerdict(worstOf(gap))} A spare for that alone makes nobody fit.`
+
+/** Nothing on the rack mends it: what is wrong, and the nearest spares with what is against each. */
+function sayNone(state: State, policy: Policy, at: Instant, gap: Gap): string {
+  const reason = worstOf(gap)
+  const { kind } = reason
   const unread = unreadAt(policy, gap)
-  const spares = rankSpares(state, policy, at, seat.seat.id, kind)
+  const spares = rankSpares(state, policy, at, gap.seat.seat.id, kind)
   const word = wordOf(kind)
   const nearest = spares
     .slice(0, NEAREST)
@@ -55,7 +63,7 @@ function sayNone(state: State, policy: Policy, at: Instant, gap: Gap): string {
   const rack = spares.length
     ? `No spare ${word} will do. ${nearest.join('. ')}.${more > 0 ? ` And ${more} more.` : ''}`
     : `The rack has no spare ${word}.`
-  return `${sayVerdict(reason!)}${unread ? ' Reading the gauge may mend it.' : ''} ${rack}`
+  return `${sayVerdict(reason)}${unread ? ' Reading the gauge may mend it.' : ''} ${rack}`
 }
 
 /** `2 members (A. Varga, B. Okoro) can wear only coat shell C-1900.` */

@@ -3,6 +3,9 @@ import type { Command } from '../../domain/commands.ts'
 import { sayMember } from '../../domain/decide/decision.ts'
 import { acknowledgedBy, openItems, type OpenItem } from '../../domain/items.ts'
 import type { Id } from '../../domain/gear.ts'
+import type { Row } from '../../domain/board.ts'
+import { isFit } from '../../domain/rules/verdict.ts'
+import { SIGNS } from '../../domain/signs.ts'
 import { pinHolders, pinsAsked } from '../../domain/pin.ts'
 import type { View } from '../view.ts'
 import {
@@ -101,7 +104,7 @@ function whoMayNotRide({ board, rows }: View): LookLine[] {
   const rigs = board.rigs.map(({ name, words, tone }): LookLine => ({ text: `${name} ${words}.`, tone }))
   return [
     ...unfit.map((row): LookLine => ({
-      text: `${row.position} ${row.name} may not ride: ${row.sentence}`,
+      text: `${row.position} ${row.name} may not ride: ${row.sentence}${sayOthers(row)}`,
       tone: 'bad',
     })),
     ...(unfit.length ? [] : [{ text: board.headline, tone: board.tone }]),
@@ -109,6 +112,15 @@ function whoMayNotRide({ board, rows }: View): LookLine[] {
     ...(empty.length ? [{ text: `Nobody rides as ${empty.join(', ')}.` }] : []),
     { text: `${board.rollCall.words} ${board.rollCall.again}`.trim() },
   ]
+}
+
+/** ` Also: helmet H-9081 expired, hood missing.` Whoever mends the worst alone still has nobody fit. */
+function sayOthers({ places, reasons }: Row): string {
+  const others = places.filter((each) => !isFit(each.state) && each.kind !== reasons[0]?.kind)
+  const said = others.map(({ word, element, state }) =>
+    [word, element, SIGNS[state].word].filter(Boolean).join(' '),
+  )
+  return said.length ? ` Also: ${said.join(', ')}.` : ''
 }
 
 function whatIsOpen({ state }: View): LookLine[] {

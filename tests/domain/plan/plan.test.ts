@@ -35,7 +35,10 @@ describe('one pair of boots for two', () => {
   it('is not put in for whoever stays unfit for another reason', async () => {
     const made = await plan(bothIn('boots'), tags('HE-1'), garment('boots', '9'))
     expect(insOf(made)).toEqual([['E6-1'], ['E6-2', 'BO-9']])
-    expect(shortagesOf(made)).toEqual(['Helmet HE-1: tagged, torn seam. The rack has no spare helmet.'])
+    expect(shortagesOf(made)).toEqual([
+      'Helmet HE-1: tagged, torn seam. The rack has no spare helmet.',
+      'Boots BO-1: tagged, torn seam. A spare for that alone makes nobody fit.',
+    ])
   })
 })
 
