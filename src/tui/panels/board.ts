@@ -3,14 +3,14 @@ import { count } from '../../domain/count.ts'
 import { widthOf, wrap } from '../../exports/wrap.ts'
 import { clip } from '../cells.ts'
 import { sayBack } from '../own-back.ts'
-import type { Kind } from '../../domain/kinds.ts'
+import { factsOf, KINDS, wordOf, type Kind } from '../../domain/kinds.ts'
 import { ACTIONS, KEY_LINE, LOOKING } from '../keymap.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import type { View } from '../view.ts'
 import { ensemblePanel, hasTable } from './ensemble.ts'
 import { bodyHeight, foot, head, screen, spread, type Size } from './frame.ts'
-import { legend, listHeight, seatList } from './seat-list.ts'
+import { listHeight, seatList } from './seat-list.ts'
 
 /** At least a title and five lines for the ensemble; all that is left over when the list is short. */
 const LEAST_PANEL = 7
@@ -68,6 +68,16 @@ function withLetters(panel: Line[], kind: Kind | null, width: number, height: nu
   const letters = whole.length <= free ? whole : [plainLine(` ${IN_WORDS}`)]
   const left = free - letters.length
   return [...panel, ...Array.from({ length: left }, (): Line => []), ...letters]
+}
+
+const UNBROKEN = '\u00a0'
+
+/** What each letter above the marks stands for; a letter is never parted from its word. */
+function legend(width: number): Line[] {
+  const heads = KINDS.map((kind) => `${factsOf(kind).mark} ${wordOf(kind)}`.replaceAll(' ', UNBROKEN))
+  return wrap(`Columns: ${heads.join(', ')}.`, width - 2).map((text) =>
+    plainLine(` ${text.replaceAll(UNBROKEN, ' ')}`),
+  )
 }
 
 const IN_WORDS = 'The left and right keys say each column in words.'

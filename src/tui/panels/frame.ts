@@ -28,15 +28,20 @@ export const rule = (words: string, width: number, unicode: boolean): string => 
   return `${bar}${bar} ${said} ${bar.repeat(Math.max(0, width - widthOf(said) - 4))}`
 }
 
+/** What is left of a station's name beside the longest id of a tour. */
+const SHORTEST_NAME = 8
+
 /** Two lines, and more for a standing matter: a journal that cannot be written, said whole. Invented data are always marked. */
 export function head(view: View, { columns }: Size): Line[] {
   const { board, unicode, at, stopped } = view
   const { tour } = board
   const when = `${board.invented ? 'INVENTED DATA  ' : ''}${sayDate(dateOf(at))} ${clockOf(at)}`
   const room = columns - widthOf(when) - 2
-  const whole = ` ${board.station}: ${tour ? `tour ${tour.id}, ${tour.officerName}` : 'no tour is open'}`
-  // A name is shown whole or not at all; the station and the tour give way last.
-  const left = tour && widthOf(whole) > room ? ` ${board.station}: tour ${tour.id}` : whole
+  const ofTour = tour ? `tour ${tour.id}` : 'no tour is open'
+  const whole = ` ${board.station}: ${ofTour}${tour ? `, ${tour.officerName}` : ''}`
+  // An officer's name is shown whole or not at all; of the station as much as leaves the tour whole.
+  const name = clip(board.station, Math.max(SHORTEST_NAME, room - widthOf(ofTour) - 3), unicode)
+  const left = widthOf(whole) > room ? ` ${name}: ${ofTour}` : whole
   const lines: Line[] = [
     [{ text: spread(left, `${when} `, columns, unicode), inverse: true }],
     [{ text: ` ${clip(board.headline, columns - 1, unicode)}`, tone: board.tone, bold: true }],

@@ -5,7 +5,7 @@ import { EVERYWHERE, factsOf } from '../../domain/kinds.ts'
 import { CALLS, changedSince, inCallOrder } from '../../domain/roll-call.ts'
 import { rankOf, SIGNS } from '../../domain/signs.ts'
 import { clockOf } from '../../domain/time.ts'
-import { wrap } from '../../exports/wrap.ts'
+import { widthOf, wrap } from '../../exports/wrap.ts'
 import { clip, fit } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
@@ -27,7 +27,11 @@ export function rollCallScreen(view: View, ui: Ui, size: Size): Line[] {
   const { columns } = size
   if (!row) return screen(head(view, size), [], foot(ui, size, 'Esc leaves', unicode), size)
   const title = rule(`Roll call: ${row.seat} ${row.position}`, columns, unicode)
-  const when = last ? `, last ${clockOf(last)}` : ''
+  const called = ` ${sayCalled(view, ui, row)}`
+  const count = `${answered} of ${filled} answered`
+  const timed = `${count}${last ? `, last ${clockOf(last)}` : ''}`
+  // What is to be done now is told whole; when the last one answered gives way.
+  const progress = widthOf(called) + widthOf(timed) + 2 > columns ? count : timed
   const top = head(view, size)
   const bottom = footWithKeys(ui, size, keysFor(view, row, ui), unicode)
   const asked = [...reading(view, ui), ...onEach(columns)]
@@ -37,12 +41,7 @@ export function rollCallScreen(view: View, ui: Ui, size: Size): Line[] {
     plainLine(title),
     [
       {
-        text: spread(
-          ` ${sayCalled(view, ui, row)}`,
-          `${answered} of ${filled} answered${when} `,
-          columns,
-          unicode,
-        ),
+        text: spread(called, `${progress} `, columns, unicode),
         bold: true,
       },
     ],

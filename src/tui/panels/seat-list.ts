@@ -1,11 +1,11 @@
 // The riding positions, grouped by rig: one mark for each kind, the worst reason in words, the state as symbol and word.
 import type { RigLine, Row } from '../../domain/board.ts'
-import { factsOf, KINDS, wordOf, type Kind } from '../../domain/kinds.ts'
+import { factsOf, KINDS, type Kind } from '../../domain/kinds.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { sayDate } from '../../domain/time.ts'
 import { wrap } from '../../exports/wrap.ts'
 import { clip, fit } from '../cells.ts'
-import { plainLine, type Line } from '../theme.ts'
+import type { Line } from '../theme.ts'
 import type { View } from '../view.ts'
 import { mark } from './frame.ts'
 
@@ -38,23 +38,13 @@ interface Block {
 
 const blocksOf = (view: View, width: number): Block[] =>
   view.board.rigs.flatMap((rig): Block[] => [
-    { rig, height: 1 },
+    { rig, height: headWords(rig, width).length },
     ...rig.rows.map((row) => ({ rig, row, height: width < WIDE && isLoud(row) ? 2 : 1 })),
   ])
 
 const isLoud = (row: Row): boolean => SIGNS[row.state].tone === 'bad'
 
 const tall = (blocks: readonly Block[]): number => blocks.reduce((sum, block) => sum + block.height, 0)
-
-const UNBROKEN = '\u00a0'
-
-/** What each letter above the marks stands for; a letter is never parted from its word. */
-export function legend(width: number): Line[] {
-  const heads = KINDS.map((kind) => `${factsOf(kind).mark} ${wordOf(kind)}`.replaceAll(' ', UNBROKEN))
-  return wrap(`Columns: ${heads.join(', ')}.`, width - 2).map((text) =>
-    plainLine(` ${text.replaceAll(UNBROKEN, ' ')}`),
-  )
-}
 
 /** How many lines the whole list would take. */
 export const listHeight = (view: View, width: number): number => tall(blocksOf(view, width))
@@ -63,16 +53,15 @@ export const listHeight = (view: View, width: number): number => tall(blocksOf(v
 export function seatList(view: View, kind: Kind | null, width: number, height: number): Line[] {
   const blocks = blocksOf(view, width)
   const draw = (some: readonly Block[]): Line[] =>
-    some.flatMap(({ rig, row }) =>
-      row ? rowLines(row, view, kind, width) : [rigHead(rig, view, kind, width)],
-    )
+    some.flatMap(({ rig, row }) => (row ? rowLines(row, view, kind, width) : rigHead(rig, view, kind, width)))
   if (tall(blocks) <= height) return draw(blocks)
   const room = height - 1
   const inHand = blocks.findIndex((block) => block.row?.seat === view.row?.seat)
   /** A rig's own line stays in sight while any of its riding positions is. */
   const headed = (from: number, to: number): Block[] => {
     const { rig, row } = blocks[from]!
-    return [...(row ? [{ rig, height: 1 }] : []), ...blocks.slice(from, to)]
+    const above = row ? blocks.filter((block) => block.rig === rig && !block.row) : []
+    return [...above, ...blocks.slice(from, to)]
   }
   const holds = (from: number, to: number): boolean => tall(headed(from, to)) <= room
   let start = blocks.slice(0, inHand).findLastIndex((block) => !block.row)
@@ -125,13 +114,26 @@ function sayPart(blocks: readonly Block[], where: string, byName: boolean): stri
   return `${rows.length} more ${where}${who} may not ride${names}`
 }
 
-function rigHead(rig: RigLine, { unicode }: View, inHand: Kind | null, width: number): Line {
+const headWidth = (width: number): number => {
   const { seat, position, name, state } = columnsFor(width)
-  const left = 2 + seat + position + name + state + 2
-  const words = `${rig.name} ${rig.words}`
+  return 2 + seat + position + name + state + 2
+}
+
+/** Before the columns as far as there is room, the rest beneath: without whom a rig cannot ride is its end. */
+function headWords({ name, words }: RigLine, width: number): string[] {
+  const [first = '', ...rest] = wrap(`${name} ${words}`, headWidth(width) - 2)
+  return rest.length ? [first, rest.join(' ')] : [first]
+}
+
+function rigHead(rig: RigLine, { unicode }: View, inHand: Kind | null, width: number): Line[] {
+  const tone = rig.tone === 'bad' ? 'bad' : undefined
+  const [first = '', ...rest] = headWords(rig, width)
   return [
-    { text: fit(` ${words}`, left, unicode), bold: true, tone: rig.tone === 'bad' ? 'bad' : undefined },
-    ...KINDS.map((kind) => ({ text: factsOf(kind).mark, inverse: kind === inHand })),
+    [
+      { text: fit(` ${first}`, headWidth(width), unicode), bold: true, tone },
+      ...KINDS.map((kind) => ({ text: factsOf(kind).mark, inverse: kind === inHand })),
+    ],
+    ...rest.map((text): Line => [{ text: clip(`   ${text}`, width, unicode), bold: true, tone }]),
   ]
 }
 
