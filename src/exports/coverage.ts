@@ -37,6 +37,8 @@ export const coverageShape = z.strictObject({
   holes: z.array(placeShape),
   /** Spares that are the only one for somebody. */
   lastSpares: z.array(z.strictObject({ spare: z.string(), kind: kindShape, seats: z.array(z.string()) })),
+  /** Cylinders on the rack to be read before any is bought. */
+  toRead: z.array(z.string()),
   /** The fewest more spares after which any one element in use can be replaced. */
   buy: z.array(
     z.strictObject({
@@ -81,9 +83,11 @@ export function coverageText({ station }: State, dirty: Coverage): string {
   return `${lines.join('\n')}\n`
 }
 
-/** What to do about it first, then who would be left without, then what hangs on one spare. */
+/** What to read and what to do about it first, then who would be left without, then what hangs on one spare. */
 export function detailsOf(said: Coverage): string[] {
   const lines: string[] = []
+  if (said.toRead.length)
+    lines.push('', `On the rack, to be read before any cylinder is bought: ${said.toRead.join(', ')}.`)
   if (said.buy.length) {
     lines.push(
       '',

@@ -1,6 +1,7 @@
 // What to buy first: the fewest more spares after which any one element in use can be replaced. It knows no shop and no price.
 import { couldWear, FAMILIES, sizeWanted } from '../fit/bundles.ts'
 import type { Rack } from '../fit/rack.ts'
+import { toBeRead } from '../fit/to-be-read.ts'
 import type { Id } from '../gear.ts'
 import { factsOf, wordOf, type Kind } from '../kinds.ts'
 import { isFit } from '../rules/verdict.ts'
@@ -27,6 +28,8 @@ export interface Unmeasured {
   words: string
 }
 interface Bought {
+  /** On the rack and perhaps full: reading them comes before anything of their kind is bought. */
+  toRead: Element[]
   purchases: Purchase[]
   isProven: boolean
   unmeasured: Unmeasured[]
@@ -41,14 +44,16 @@ export function buyFirst(
   wearers: readonly Wearer[],
   holes: readonly { seat: Id; kind: Kind }[],
 ): Bought {
-  const made: Bought = { purchases: [], isProven: true, unmeasured: [] }
+  const made: Bought = { toRead: toBeRead(rack), purchases: [], isProven: true, unmeasured: [] }
   for (const family of FAMILIES) {
     const short = wearers.filter(({ seat }) =>
       holes.some((hole) => hole.seat === seat.id && family.includes(hole.kind)),
     )
     if (short.length) buyFamily(rack, family, short, made)
   }
-  made.purchases.sort((a, b) => b.seats.length - a.seats.length)
+  const isReadFirst = ({ kinds }: Purchase): number =>
+    Number(made.toRead.some(({ kind }) => kinds.includes(kind)))
+  made.purchases.sort((a, b) => isReadFirst(a) - isReadFirst(b) || b.seats.length - a.seats.length)
   return made
 }
 

@@ -45,6 +45,8 @@ export interface Coverage {
   /** Where one loss leaves somebody without. */
   holes: CoveredPlace[]
   lastSpares: LastSpare[]
+  /** On the rack and perhaps full: reading them comes before anything of their kind is bought. */
+  toRead: Id[]
   /** The fewest more spares after which any one element in use can be replaced, what covers the most first. */
   buy: Purchase[]
   isProven: boolean
@@ -80,13 +82,15 @@ export function coverageOf(state: State, policy: Policy, at: Instant): Coverage 
   )
   const holes = places.filter((each) => !each.spares.length)
   const bought = buyFirst(rack, wearers, holes)
+  const toRead = bought.toRead.map(({ id }) => id)
   return {
     at,
-    words: sayCoverage(places, holes, bought.purchases.length),
+    words: sayCoverage(places, holes, bought.purchases.length, toRead.length),
     places,
     kinds: KINDS.map((kind) => countOf(places, kind)).filter((each) => each.none + each.one + each.more > 0),
     holes,
     lastSpares: lastOf(places),
+    toRead,
     buy: bought.purchases,
     isProven: bought.isProven,
     unmeasured: bought.unmeasured,
@@ -130,10 +134,16 @@ function lastOf(places: readonly CoveredPlace[]): LastSpare[] {
   )
 }
 
-function sayCoverage(places: readonly CoveredPlace[], holes: readonly CoveredPlace[], buys: number): string {
+function sayCoverage(
+  places: readonly CoveredPlace[],
+  holes: readonly CoveredPlace[],
+  buys: number,
+  unread: number,
+): string {
   if (!places.length) return 'Nobody is seated, so there is nothing to cover. Seat the crew first.'
   if (!holes.length) return 'Any one element in use can be replaced from the rack.'
   const people = new Set(holes.map((each) => each.seat)).size
+  const read = unread ? ` Read ${count(unread, 'cylinder')} on the rack first.` : ''
   const more = buys ? ` ${count(buys, 'more spare')} would cover it.` : ''
-  return `${holes.length} single losses would leave somebody without, at ${people} riding positions.${more}`
+  return `${holes.length} single losses would leave somebody without, at ${people} riding positions.${read}${more}`
 }

@@ -1,12 +1,17 @@
 // The pressure of a cylinder: which one is read, what is a reading, and what is worth a second look; it must never record by itself.
+import { count } from '../../domain/count.ts'
 import type { Command } from '../../domain/commands.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
+import { byId } from '../../domain/fit/rack.ts'
+import type { Id } from '../../domain/gear.ts'
 import { isLow } from '../../domain/rules/conditions.ts'
 import { SIGNS } from '../../domain/signs.ts'
-import { assigned } from '../../domain/state.ts'
+import { assigned, type Element } from '../../domain/state.ts'
+import { dateOf, sayDate } from '../../domain/time.ts'
 import type { View } from '../view.ts'
-import { confirm, refusalOf, type Action } from './action.ts'
+import { confirm, refusalOf, type Action, type Answers, type Option, type Step } from './action.ts'
 import { noSeat } from './ask.ts'
+import { unreadSpares } from './spare-options.ts'
 
 /** The cylinder belongs to the riding position, whoever sits there or nobody; it may be away. */
 export const cylinderAt = ({ state, row }: View): string | undefined =>
@@ -78,21 +83,30 @@ export function doubtOf(
     : undefined
 }
 
+/** Only what hangs there is asked about. */
+const RACK = 'rack'
+
 export const pressure: Action = {
   id: 'pressure',
+  isOfStation: true,
   key: 'p',
   label: 'pressure',
-  help: 'Record the cylinder pressure of the riding position, in psi.',
+  help: 'Record the pressure of a cylinder, in psi: at the riding position in hand or on the rack.',
   blocked(view) {
+    if (onTheRack(view).length) return undefined
     const element = cylinderAt(view)
     const none = `${view.row?.seat} has no cylinder. i issues one from the rack.`
     return noSeat(view) ?? (element ? readingFault(view, element) : none)
   },
   next(view, answers) {
-    const element = cylinderAt(view)!
-    const rated = view.state.elements.get(element)?.ratedPsi
+    const rack = onTheRack(view)
+    if (rack.length && answers['element'] === undefined) return askCylinder(view, rack, answers)
+    const element = answers['element'] ?? cylinderAt(view)!
+    const isSpare = rack.some((each) => each.id === element)
     if (answers['psi'] === undefined) {
-      const title = `Pressure of cylinder ${element}${rated ? `, rated ${rated} psi` : ''}`
+      const rated = view.state.elements.get(element)?.ratedPsi
+      const where = isSpare ? ' on the rack' : ` at ${placeOf(view, element)}`
+      const title = `Pressure of cylinder ${element}${where}${rated ? `, rated ${rated} psi` : ''}`
       return {
         ask: 'write',
         name: 'psi',
@@ -112,6 +126,59 @@ export const pressure: Action = {
       [command],
       `Read ${said} on ${element}.`,
       notes,
+      // Whoever stands at the rack reads the next one too.
+      isSpare && unreadSpares(view).some((each) => each.id !== element)
+        ? { action: 'pressure', answers: { of: RACK } }
+        : undefined,
     )
   },
+}
+
+/** What hangs there and can be read, what has to be read first. */
+function onTheRack(view: View): Element[] {
+  const unread = unreadSpares(view)
+  const others = [...view.state.elements.values()].filter(
+    (each) =>
+      each.kind === 'cylinder' &&
+      each.issuedTo === null &&
+      each.custody.where === 'rack' &&
+      !unread.includes(each),
+  )
+  return [...unread, ...others.toSorted(byId)]
+}
+
+const placeOf = ({ rows, state }: View, element: Id): string | undefined =>
+  rows.find(({ seat }) => assigned(state, seat, 'cylinder')?.id === element)?.seat
+
+/** The one at the riding position in hand first, then the rack, then all other riding positions: any of them can be scanned. */
+function askCylinder(view: View, rack: readonly Element[], answers: Answers): Step {
+  const { state, rows } = view
+  const here = cylinderAt(view)
+  const ids = rows.flatMap(({ seat }) => assigned(state, seat, 'cylinder')?.id ?? [])
+  const option = (id: Id, where: string): Option => {
+    const last = state.elements.get(id)?.readings.at(-1)
+    const read = last ? `last read ${last.psi} psi on ${sayDate(dateOf(last.at))}` : 'never read'
+    return {
+      value: id,
+      label: `Cylinder ${id}`,
+      note: `${where}, ${read}`,
+      blocked: readingFault(view, id),
+    }
+  }
+  const unread = unreadSpares(view)
+  const seated = (id: Id): Option => option(id, `at ${placeOf(view, id)}`)
+  const spares = rack.map((each) =>
+    option(each.id, `on the rack${unread.includes(each) ? ', to be read' : ''}`),
+  )
+  const options =
+    answers['of'] === RACK
+      ? spares
+      : [
+          ...(here === undefined ? [] : [seated(here)]),
+          ...spares,
+          ...ids.filter((id) => id !== here).map(seated),
+        ]
+  const left = unread.length ? ` ${count(unread.length, 'cylinder')} on the rack to be read.` : ''
+  const title = `Which cylinder is read?${left}`
+  return { ask: 'choose', name: 'element', title, options }
 }

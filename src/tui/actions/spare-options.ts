@@ -2,27 +2,41 @@
 import { capital, nameOf } from '../../domain/decide/decision.ts'
 import { leftUncovered, othersFor } from '../../domain/fit/last-spare.ts'
 import { rackAt, type Rack } from '../../domain/fit/rack.ts'
+import { toBeRead } from '../../domain/fit/to-be-read.ts'
 import type { Id } from '../../domain/gear.ts'
 import { wordOf, type Kind } from '../../domain/kinds.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import type { Spare } from '../../domain/spares.ts'
-import type { State } from '../../domain/state.ts'
+import type { Element, State } from '../../domain/state.ts'
 import { sayNames } from '../say.ts'
 import type { View } from '../view.ts'
 import type { Option } from './action.ts'
 
 type Others = ReturnType<typeof othersFor>
-const known = new WeakMap<State, { at: string; rack: Rack; others: Map<string, Others> }>()
+interface Known {
+  at: string
+  rack: Rack
+  others: Map<string, Others>
+}
+const known = new WeakMap<State, Known>()
 
 /** Worked out once for a state and a minute: the same list is drawn at every key. */
-function othersAt({ state, at }: View, seat: Id, kind: Kind): Others {
+function knownAt({ state, at }: View): Known {
   const minute = at.slice(0, 16)
   let kept = known.get(state)
   if (kept?.at !== minute) {
     kept = { at: minute, rack: rackAt(state, policyOf(state), at), others: new Map() }
     known.set(state, kept)
   }
+  return kept
+}
+
+/** The cylinders on the rack that only have to be read. */
+export const unreadSpares = (view: View): Element[] => toBeRead(knownAt(view).rack)
+
+function othersAt(view: View, seat: Id, kind: Kind): Others {
+  const kept = knownAt(view)
   const key = `${seat} ${kind}`
   const others = kept.others.get(key) ?? othersFor(kept.rack, seat, kind)
   kept.others.set(key, others)

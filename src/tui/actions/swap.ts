@@ -2,7 +2,7 @@
 import { listed } from '../../domain/count.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
-import { familyOf, wordOf, type Kind } from '../../domain/kinds.ts'
+import { factsOf, familyOf, wordOf, type Kind } from '../../domain/kinds.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
 import { rankOf, SIGNS } from '../../domain/signs.ts'
 import { rankSpares, type Spare } from '../../domain/spares.ts'
@@ -13,7 +13,7 @@ import { ownGearBack } from '../own-back.ts'
 import { confirm, type Action, type Answers, type LookLine, type Option, type Step } from './action.ts'
 import { nobodyHere } from './ask.ts'
 import { NOTHING_LEFT } from './many.ts'
-import { sayLast, spareOption } from './spare-options.ts'
+import { sayLast, spareOption, unreadSpares } from './spare-options.ts'
 
 /** The places at the seat in hand, those that keep it from riding first. */
 function placeOptions(view: View): Option[] {
@@ -42,8 +42,12 @@ export const swap: Action = {
     const spares = rankSpares(view.state, policyOf(view.state), view.at, seat, kind)
     if (answers['in'] === undefined) {
       const fitting = spares.filter((each) => each.fits).length
+      const isWorn = factsOf(kind).held === 'member'
+      const can = isWorn ? `${view.row!.name} can wear` : `${seat} can take`
+      const unread = kind === 'cylinder' ? unreadSpares(view).length : 0
+      const first = unread ? ` ${unread} to be read first: p.` : ''
       const title = spares.length
-        ? `Spare ${wordOf(kind)}: ${view.row!.name} can wear ${fitting} of ${spares.length}. Which goes in?`
+        ? `Spare ${wordOf(kind)}: ${can} ${fitting} of ${spares.length}.${first} Which goes in?`
         : `The rack has no spare ${wordOf(kind)}.${view.row!.fit ? '' : ` ${view.row!.position} stays unfit.`} Esc goes back.`
       return {
         ask: 'choose',

@@ -33,7 +33,9 @@ export function coverageScreen(view: View, ui: Ui, size: Size): Line[] {
   const coverage = coverageIn(view)
   const fill = FILL[unicode ? 'unicode' : 'ascii']
   const legend = `${fill.more} two or more  ${fill.one} only one  ${fill.none} none`
-  const plot = coverage.kinds.map((each) => bar(each, columns, unicode))
+  const plot = coverage.kinds.map((each) =>
+    bar(each, each.kind === 'cylinder' ? coverage.toRead.length : 0, columns, unicode),
+  )
   const top = [
     plainLine(rule(`Riding positions by spares that fit: ${legend}`, columns, unicode)),
     ...plot,
@@ -65,10 +67,16 @@ export function lastTopOf(view: View, size: Size): number {
 const NAME = 20
 
 /** One cell a riding position where there is room, else in proportion; what there is of anything is never drawn as nothing. */
-function bar({ kind, none, one, more }: KindCoverage, columns: number, unicode: boolean): Line {
+function bar(
+  { kind, none, one, more }: KindCoverage,
+  unread: number,
+  columns: number,
+  unicode: boolean,
+): Line {
   const fill = FILL[unicode ? 'unicode' : 'ascii']
   const counts = none > 0 ? `${none} with none` : one > 0 ? `${one} with only one` : 'two or more each'
-  const room = columns - NAME - 18
+  const read = unread ? `, ${unread} to be read` : ''
+  const room = columns - NAME - 18 - read.length
   const all = none + one + more
   const cells = (count: number): number =>
     all <= room ? count : count === 0 ? 0 : Math.max(1, Math.round((count / all) * room))
@@ -78,6 +86,6 @@ function bar({ kind, none, one, more }: KindCoverage, columns: number, unicode: 
     {
       text: ` ${fit(word, NAME, unicode)} ${fit(drawn.slice(0, room), Math.min(room, Math.max(all, 12)), unicode)}  `,
     },
-    { text: counts, tone: none ? 'bad' : undefined },
+    { text: `${counts}${read}`, tone: none ? 'bad' : undefined },
   ]
 }

@@ -150,3 +150,23 @@ it('with nobody seated there is nothing to cover, and it says so', () => {
     words: 'Nobody is seated, so there is nothing to cover. Seat the crew first.',
   })
 })
+
+describe('cylinders on the rack that nobody has read', () => {
+  const made = covered(cylinder('8'), cylinder('9'))
+  it('are read before a cylinder is bought: it says so, and buying one comes last', () => {
+    expect(made.toRead).toEqual(['CY-8', 'CY-9'])
+    expect(made.words).toContain('at 2 riding positions. Read 2 cylinders on the rack first. 9 more spares')
+    const more = covered(cylinder('9'), coat('9'), { do: 'clear-seat', seat: 'E6-2' }, airPack('9'))
+    expect(more.buy.at(-1)!.kinds).toEqual(['cylinder'])
+  })
+  it('are no spares before: unknown is never ready', () => {
+    expect(spares(made, 'cylinder')).toEqual([])
+    expect(spares(covered(cylinder('9'), reads('9')), 'cylinder')).toEqual(['CY-9'])
+  })
+  it('are not to be read where a reading would not make them ready: low, tagged or of no rating', () => {
+    const unrated: Told = { do: 'add-element', element: { id: 'CY-7', kind: 'cylinder', made: '2024-05' } }
+    expect(covered(cylinder('9'), reads('9', 4050)).toRead).toEqual([])
+    expect(covered(cylinder('9'), tags('CY-9')).toRead).toEqual([])
+    expect(covered(unrated).toRead).toEqual([])
+  })
+})
