@@ -42,6 +42,8 @@ export interface Ui {
   answers: readonly { name: string; value: string; isGiven?: true }[]
   cursor: number
   text: string
+  /** The pressure typed at roll call for the riding position in hand: it stays until it is recorded or taken away in so many words. */
+  gauge: string
   log: readonly LogEntry[]
   /** Which records of the log are shown; all of them when there is none. */
   filter: LogFilter | null
@@ -76,6 +78,7 @@ export const startUi: Ui = {
   answers: [],
   cursor: 0,
   text: '',
+  gauge: '',
   log: [],
   filter: null,
   acts: [],
@@ -116,8 +119,11 @@ export const say = (ui: Ui, text: string, tone: Tone = 'warn'): Updated => ({
 })
 
 /** The screen once commands were recorded; after a refusal it stays where it is and says why. */
-export function settle(ui: Ui, { done, nextSeat, leavesRollCall }: Submit, refused: string | undefined): Ui {
-  if (refused !== undefined) return { ...ui, message: { text: refused, tone: 'bad' } }
+export function settle(before: Ui, effect: Submit, refused: string | undefined): Ui {
+  if (refused !== undefined) return { ...before, message: { text: refused, tone: 'bad' } }
+  const { submit, done, nextSeat, leavesRollCall } = effect
+  const isRead = submit.some((each) => each.do === 'read-pressure')
+  const ui = isRead ? { ...before, gauge: '', doubted: null } : before
   const screen = leavesRollCall && ui.screen === 'roll-call' ? 'board' : ui.screen
   return { ...ui, screen, seat: nextSeat ?? ui.seat, message: { text: done, tone: 'good' } }
 }

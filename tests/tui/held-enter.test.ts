@@ -25,7 +25,7 @@ test('a riding position that has answered is not answered again; what else there
   expect(typesOf(board)).toEqual(['seat-answered'])
   expect(board.ui).toMatchObject({
     screen: 'roll-call',
-    message: { text: 'Officer A. Varga has answered; f adds a finding, up and down choose another.' },
+    message: { text: 'Officer A. Varga has answered; r goes to E6-2, the next to answer; f adds a finding.' },
   })
 })
 

@@ -2,6 +2,8 @@
 import { describe, expect, test } from 'vitest'
 import { reads, tags } from '../domain/fit-crew.ts'
 import type { Told } from '../domain/given.ts'
+import { settle, type Submit } from '../../src/tui/ui-state.ts'
+import { update } from '../../src/tui/update.ts'
 import { bench, type Bench } from './bench.ts'
 import { demonstration, fitEngine, house } from './stations.ts'
 
@@ -24,7 +26,7 @@ test('Enter without the reading that is needed refuses and says what to do', () 
 test('digits then Enter read and answer, and the next unanswered position comes in hand', () => {
   const board = unread().type('4400').press('enter')
   expect(board.events.map((event) => event.type)).toEqual(['pressure-read', 'seat-answered'])
-  expect([board.ui.screen, board.view.row!.seat, board.ui.text]).toEqual(['roll-call', 'E6-2', ''])
+  expect([board.ui.screen, board.view.row!.seat, board.ui.gauge]).toEqual(['roll-call', 'E6-2', ''])
   expect(board.ui.message!.text).toBe('Officer A. Varga answered.')
 })
 
@@ -55,16 +57,107 @@ test('letters other than f answer nothing and say what the keys are', () => {
 
 test('a digit too many, a letter or a wrong digit can be taken back', () => {
   const board = unread().type('44009').press('backspace')
-  expect(board.ui.text).toBe('4400')
-  expect(board.press('escape').ui).toMatchObject({ text: '', screen: 'roll-call' })
+  expect(board.ui.gauge).toBe('4400')
+  expect(board.press('escape').ui).toMatchObject({ gauge: '', screen: 'roll-call' })
   expect(board.press('escape').ui.screen).toBe('board')
 })
 
-test('up and down go to others who are seated and forget the digits typed for this one', () => {
-  const board = unread().type('44').press('down')
-  expect([board.view.row!.seat, board.ui.text]).toEqual(['E6-2', ''])
+test('up and down go to others who are seated', () => {
+  const board = unread().press('down')
+  expect(board.view.row!.seat).toBe('E6-2')
   expect(board.press('down').view.row!.seat).toBe('E6-2')
   expect(board.press('up').view.row!.seat).toBe('E6-1')
+})
+
+describe('a pressure that was typed is never lost without a word', () => {
+  const toFinding = ['enter', 'enter', 'enter'] as const
+  const kept = { screen: 'roll-call', gauge: '3900', seat: 'E6-1' }
+
+  test.each([
+    ['up', 'up'],
+    ['down', 'down'],
+    ['r', { type: 'r' }],
+  ] as const)('%s stays until it is recorded or taken away, and says so', (_, key) => {
+    const board = unread().press({ type: '3900' }, key)
+    expect(board.ui).toMatchObject({
+      ...kept,
+      message: { text: '3900 psi is typed and not recorded yet: Enter records it, Esc takes it away.' },
+    })
+  })
+  test('a stays too, once everybody has answered', () => {
+    const board = bench(fitEngine()).press({ type: 'r' }, 'enter', 'enter', { type: 'r3900a' })
+    expect(board.ui).toMatchObject({ ...kept, again: null })
+  })
+  test('Esc takes it away and says that it was not recorded', () => {
+    const board = unread().press({ type: '3900' }, 'escape')
+    expect(board.ui).toMatchObject({ screen: 'roll-call', message: { text: '3900 psi was not recorded.' } })
+  })
+  test('? then Esc says it too', () => {
+    expect(unread().type('3900?').ui).toMatchObject(kept)
+    expect(unread().press({ type: '3900?' }, 'escape').text()).toContain('3900 psi was not recorded.')
+  })
+  test('it is recorded with the finding that f then makes, and the last look says so and what follows', () => {
+    const board = unread().press({ type: '3900f' }, ...toFinding)
+    expect(board.events).toEqual([])
+    expect(board.text()).toContain('Cylinder CY-1 reads 3900 psi: that is recorded with it.')
+    expect(board.text()).toContain('3900 psi of 4500 is low: the cylinder is out of service.')
+    board.press('enter')
+    expect(board.events).toMatchObject([
+      { type: 'pressure-read', data: { element: 'CY-1', psi: 3900 } },
+      { type: 'seat-answered', data: { seat: 'E6-1' } },
+    ])
+    expect(board.ui).toMatchObject({ screen: 'roll-call', seat: 'E6-1', gauge: '' })
+    expect(board.ui.message!.text).toMatch(/^Tagged TS-1 out of service\. Read 3900 psi on CY-1\./)
+  })
+  test('a finding that is given up, at any step, leaves it typed', () => {
+    for (let steps = 0; steps <= toFinding.length; steps += 1) {
+      const board = unread().press({ type: '3900f' }, ...toFinding.slice(0, steps))
+      for (let back = 0; back <= steps; back += 1) board.press('escape')
+      expect(board.ui).toMatchObject(kept)
+    }
+  })
+  test('what is no pressure is not taken along by a finding', () => {
+    const board = unread().type('99999f')
+    expect(board.ui).toMatchObject({ screen: 'roll-call', gauge: '99999' })
+    expect(board.ui.message!.text).toMatch(/^99999 is not a pressure/)
+  })
+  test('a scan and its card leave it typed', () => {
+    expect(unread().press({ type: '3900' }, { scan: 'CY-1' }, 'escape').ui).toMatchObject(kept)
+  })
+  test('a refusal leaves it typed', () => {
+    const { ui, effect } = update(unread().type('4400').ui, { key: 'enter' }, unread().view)
+    expect(settle(ui, effect as Submit, 'The disk is full.')).toMatchObject({ gauge: '4400' })
+    expect(settle(ui, effect as Submit, undefined)).toMatchObject({ gauge: '' })
+  })
+  test('it is recorded for its cylinder even if the member has left the riding position meanwhile', () => {
+    const left = bench(house(opens, seats[1]), { ui: { screen: 'roll-call', seat: 'E6-1', gauge: '4400' } })
+    left.press('enter')
+    expect(left.events).toMatchObject([{ type: 'pressure-read', data: { element: 'CY-1', psi: 4400 } }])
+  })
+  test('if the tour was handed over meanwhile, it is said not to be recorded', () => {
+    const board = bench(house(), { ui: { screen: 'roll-call', seat: 'E6-1', gauge: '4400' } }).press('enter')
+    expect(board.ui.message!.text).toBe('No tour is open any more. 4400 psi was not recorded.')
+  })
+})
+
+test('a low pressure that was recorded is not called to be read', () => {
+  const board = unread().press({ type: '3900' }, 'enter', 'enter', 'up')
+  expect(board.text()).toContain('Cylinder CY-1, rated 4500, read 3900 psi: ____')
+})
+
+test('after a finding r goes to the next that has not answered, past those that have', () => {
+  const board = bench(demonstration(), { ui: { seat: 'L9-2' } }).press(
+    { type: 'rf' },
+    'enter',
+    'enter',
+    'enter',
+    'enter',
+  )
+  expect([board.last(), board.view.row!.seat]).toEqual(['seat-answered', 'L9-2'])
+  const answered = ['L9-3', 'L9-4'].map((each) => board.state.tour!.answers.has(each))
+  expect(answered).toEqual([true, true])
+  expect(board.press({ type: 'r' }).view.row!.seat).toBe('L9-6')
+  expect(board.events).toHaveLength(1)
 })
 
 test('a finding at roll call answers the position and stays at the roll call', () => {
@@ -77,7 +170,7 @@ test('a finding at roll call says when its spare goes in, and the keys of the ro
   const board = bench(fitEngine()).press({ type: 'r' }, { type: 'f' }, 'enter', 'enter', 'enter', 'enter')
   expect(board.screen().slice(-2)).toEqual([
     ' Tagged TS-1 out of service. After the roll, s on the board puts a spare in.',
-    ' f adds a finding  digits: psi  up, down others  Esc leaves',
+    ' r next to answer  f adds a finding  digits: psi  up, down others  Esc leaves',
   ])
 })
 
@@ -152,13 +245,13 @@ test.each(['4051', '4950'])('%s psi raises no doubt and is recorded at once', (t
 
 test('after a doubtful reading the digits typed are the reading anew', () => {
   const board = psi('200').type('4400')
-  expect(board.ui.text).toBe('4400')
+  expect(board.ui.gauge).toBe('4400')
   expect(board.press('enter').events[0]).toMatchObject({ type: 'pressure-read', data: { psi: 4400 } })
 })
 
 test('a doubt is forgotten with a digit taken back, another riding position, or Esc', () => {
   expect(psi('2000').press('backspace', 'enter').events).toEqual([])
-  expect(psi('200').press('down', { type: '200' }, 'enter').events).toEqual([])
+  expect(psi('200').press('escape', 'down', { type: '200' }, 'enter').events).toEqual([])
   expect(psi('200').press('escape', { type: '200' }, 'enter').events).toEqual([])
 })
 
@@ -184,7 +277,7 @@ test('the key line keeps Esc in sight at 80 columns, whatever it says', () => {
     bench(fitEngine(tags('HE-1'))).type('r'),
     bench(fitEngine()).press({ type: 'r' }, 'enter', 'up'),
   ]
-  for (const board of boards) expect(board.screen().at(-1)).toMatch(/Esc leaves$/)
+  for (const board of boards) expect(board.screen().at(-1)).toMatch(/Esc (leaves|takes the pressure away)$/)
 })
 
 test('where there is not room for every reason, the worst is told before the others', () => {
@@ -260,7 +353,7 @@ describe('a cold cylinder', () => {
   })
   test('what is typed is shown, and f after a space is Fahrenheit, not a finding', () => {
     const board = bench(fitEngine()).press({ type: 'r' }, { type: '4200 14f' })
-    expect(board.ui).toMatchObject({ screen: 'roll-call', text: '4200 14f' })
+    expect(board.ui).toMatchObject({ screen: 'roll-call', gauge: '4200 14f' })
     expect(board.text()).toContain(': 4200 14f')
   })
   test('is said in words where it is typed, and as it was typed once it is recorded', () => {

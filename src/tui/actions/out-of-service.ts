@@ -25,6 +25,7 @@ import {
   nobodyHere,
   pointIn,
 } from './ask.ts'
+import { cylinderAt, readingOf } from './pressure.ts'
 import { chosenIn, groupOptions, listed, NOTHING_LEFT, sayCount, type Group } from './many.ts'
 
 export const finding: Action = {
@@ -54,7 +55,12 @@ export const finding: Action = {
     }
     const command: Command = { do: 'answer', by, seat: view.row!.seat, findings: [found] }
     const title = `${capital(nameOf(element))}: ${found.point} (${found.matter}). Tag it out of service?`
-    return confirm(view, title, [command], sayTagged(element), [], sparesFor(view, element))
+    // A pressure typed before the finding is recorded with it.
+    const read = answers['psi'] === undefined ? undefined : readingOf(view, cylinderAt(view)!, answers['psi'])
+    const notes = read ? [`${read.said}: that is recorded with it.`, ...read.doubts] : []
+    const commands = read ? [read.command, command] : [command]
+    const done = [sayTagged(element), ...(read ? [read.done] : [])].join(' ')
+    return confirm(view, title, commands, done, notes, sparesFor(view, element))
   },
 }
 

@@ -9,7 +9,15 @@ import { SIGNS } from '../../domain/signs.ts'
 import { assigned, type Element } from '../../domain/state.ts'
 import { dateOf, sayDate } from '../../domain/time.ts'
 import type { View } from '../view.ts'
-import { confirm, refusalOf, type Action, type Answers, type Option, type Step } from './action.ts'
+import {
+  confirm,
+  refusalOf,
+  type Action,
+  type Answers,
+  type LookLine,
+  type Option,
+  type Step,
+} from './action.ts'
 import { noSeat } from './ask.ts'
 import { unreadSpares } from './spare-options.ts'
 
@@ -45,7 +53,7 @@ export function psiFault(text: string): string | undefined {
 export const isOfReading = (text: string, char: string): boolean =>
   /\d/.test(char) || (text !== '' && char === ' ') || (text.includes(' ') && /[-.cf]/i.test(char))
 
-export function sayReading(text: string): string {
+function sayReading(text: string): string {
   const { psi, celsius } = readingIn(text)
   if (celsius === undefined) return `${psi} psi`
   const [, , degrees, scale] = READING.exec(text.trim())!
@@ -83,6 +91,22 @@ export function doubtOf(
     : undefined
 }
 
+/** What records the reading that was typed for a cylinder, and what is said of it. */
+export function readingOf(
+  view: View,
+  element: Id,
+  text: string,
+): { command: Command; said: string; done: string; doubts: LookLine[] } {
+  const reading = readingIn(text)
+  const doubt = doubtOf(view, element, reading.psi)
+  return {
+    command: { do: 'read-pressure', by: view.speaker!, element, ...reading },
+    said: `Cylinder ${element} reads ${sayReading(text)}`,
+    done: `Read ${sayReading(text)} on ${element}.`,
+    doubts: doubt ? [{ text: `${doubt.what}: ${doubt.follows}.`, tone: 'bad' }] : [],
+  }
+}
+
 /** Only what hangs there is asked about. */
 const RACK = 'rack'
 
@@ -115,22 +139,11 @@ export const pressure: Action = {
         fault: psiFault,
       }
     }
-    const reading = readingIn(answers['psi'])
-    const command: Command = { do: 'read-pressure', by: view.speaker!, element, ...reading }
-    const doubt = doubtOf(view, element, reading.psi)
-    const notes = doubt ? [{ text: `${doubt.what}: ${doubt.follows}.`, tone: 'bad' as const }] : []
-    const said = sayReading(answers['psi'])
-    return confirm(
-      view,
-      `Cylinder ${element} reads ${said}?`,
-      [command],
-      `Read ${said} on ${element}.`,
-      notes,
-      // Whoever stands at the rack reads the next one too.
-      isSpare && unreadSpares(view).some((each) => each.id !== element)
-        ? { action: 'pressure', answers: { of: RACK } }
-        : undefined,
-    )
+    const { command, said, done, doubts } = readingOf(view, element, answers['psi'])
+    // Whoever stands at the rack reads the next one too.
+    const isNext = isSpare && unreadSpares(view).some((each) => each.id !== element)
+    const follow = isNext ? { action: 'pressure', answers: { of: RACK } } : undefined
+    return confirm(view, `${said}?`, [command], done, doubts, follow)
   },
 }
 

@@ -101,12 +101,12 @@ function wordsFor(each: PlaceLine, columns: number, unicode: boolean): string {
 }
 
 function keysFor(view: View, row: Row, ui: Ui): string {
-  if (needsReading(row) && !ui.text)
-    return 'type the pressure, then Enter   f finding   up, down others   Esc leaves'
-  const others = view.rows.some((each) => isCalled(view, ui, each)) ? '' : '  a calls all again'
-  const answers = isCalled(view, ui, row)
-    ? `Enter ${saysOnEnter(row)}  f finding`
-    : `f adds a finding${others}`
+  const called = isCalled(view, ui, row)
+  if (ui.gauge)
+    return `Enter ${called ? saysOnEnter(row) : 'records it'}  f finding  Esc takes the pressure away`
+  if (needsReading(row)) return 'type the pressure, then Enter   f finding   up, down others   Esc leaves'
+  const goesOn = view.rows.some((each) => isCalled(view, ui, each)) ? 'r next to answer' : 'a calls all again'
+  const answers = called ? `Enter ${saysOnEnter(row)}  f finding` : `${goesOn}  f adds a finding`
   return `${answers}  digits: psi  up, down others  Esc leaves`
 }
 
@@ -119,15 +119,14 @@ function reading(view: View, ui: Ui): Line[] {
   const fault = readingFault(view, cylinder.id)
   if (fault) return [plainLine(`   ${fault}`, 'bad')]
   const rated = cylinder.ratedPsi ? `rated ${cylinder.ratedPsi}` : 'rated pressure not known'
-  const place = row.places.find((each) => each.kind === 'cylinder')
   const last = cylinder.readings.at(-1)
-  const known = place?.state === 'ready' && last ? `read ${last.psi} psi` : 'to be read'
+  const known = last && !needsReading(row) ? `read ${last.psi} psi` : 'to be read'
   return [
     [
       { text: `   Cylinder ${cylinder.id}, ${rated}, ${known}: `, bold: needsReading(row) },
-      { text: ui.text || '____', inverse: true },
-      { text: ui.text.includes(' ') ? '' : ' psi' },
+      { text: ui.gauge || '____', inverse: true },
+      { text: ui.gauge.includes(' ') ? '' : ' psi' },
     ],
-    ...(ui.text ? [plainLine(`   ${capital(WHEN_COLD)}.`)] : []),
+    ...(ui.gauge ? [plainLine(`   ${capital(WHEN_COLD)}.`)] : []),
   ]
 }

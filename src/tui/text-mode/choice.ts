@@ -27,5 +27,5 @@ export const inLines = (text: string): string =>
     .replace('type its pressure in psi, then Enter.', 'type it as psi 4400.')
     .replace('Enter answers:', 'ok answers:')
     .replace('Digits are the pressure.', 'psi 4400 is its pressure.')
-    .replace('up and down choose another', 'next and previous choose another')
+    .replace('Enter records it', 'the same reading said again records it')
     .replaceAll(/\bEsc\b/g, 'b')

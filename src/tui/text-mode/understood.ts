@@ -99,10 +99,12 @@ function lookedUp(line: string, view: View, hasList = true): Understood {
 }
 
 function atRollCall(words: string, ui: Ui): Understood {
-  const clear: Token[] = ui.text ? key('escape').tokens : []
+  const clear: Token[] = ui.gauge ? key('escape').tokens : []
   switch (words.toLowerCase()) {
     case 'ok':
-      return { tokens: [...clear, { key: 'enter' }] }
+      if (ui.gauge)
+        return { say: `${ui.gauge} psi is not recorded yet: psi ${ui.gauge} records it, back takes it away.` }
+      return key('enter')
     case 'next':
       return key('down')
     case 'previous':

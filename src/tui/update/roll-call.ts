@@ -9,7 +9,7 @@ import {
   psiFault,
   readingFault,
   readingIn,
-  sayReading,
+  readingOf,
 } from '../actions/pressure.ts'
 import type { Token } from '../input/keys.ts'
 import { actionBy } from '../keymap.ts'
@@ -40,7 +40,7 @@ export function callRoll(ui: Ui, view: View): Updated {
     ...ui,
     screen: 'roll-call',
     seat: seat.seat,
-    text: '',
+    gauge: '',
     doubted: null,
     ...more,
   })
@@ -61,7 +61,7 @@ export function callRoll(ui: Ui, view: View): Updated {
 function callEverybody(ui: Ui, view: View): Updated {
   const seats = view.rows.flatMap((each) => (each.member === null ? [] : each.seat))
   const text = `Everybody is called again: ${seats.length}.`
-  return say({ ...ui, seat: seats[0]!, again: { since: view.state.seq, seats }, text: '' }, text)
+  return say({ ...ui, seat: seats[0]!, again: { since: view.state.seq, seats } }, text)
 }
 
 /** Does its cylinder have to be read before the answer? */
@@ -83,33 +83,37 @@ export function updateRollCall(ui: Ui, token: Token, view: View): Updated {
   if (!row) return { ui: { ...ui, screen: 'board' } }
   // Another terminal may have handed the tour over: then nobody here gives answers.
   if (view.speaker === undefined)
-    return say({ ...ui, screen: 'board', text: '' }, 'No tour is open any more.')
+    return say(
+      { ...ui, screen: 'board', gauge: '' },
+      ['No tour is open any more.', ...notRecorded(ui)].join(' '),
+    )
   if ('char' in token) {
     // After a doubtful reading the first digit begins anew.
-    const before = ui.doubted === null ? ui.text : ''
+    const before = ui.doubted === null ? ui.gauge : ''
     if (isOfReading(before, token.char)) {
-      return { ui: { ...ui, text: (before + token.char).slice(0, LONGEST), doubted: null } }
+      return { ui: { ...ui, gauge: (before + token.char).slice(0, LONGEST), doubted: null } }
     }
-    if (token.char === 'f') {
-      const blocked = actionBy('finding').blocked?.(view)
-      return blocked ? say(ui, blocked) : startSheet({ ...ui, text: '' }, view, 'finding')
-    }
+    if (token.char === 'f') return startFinding(ui, view)
+    if (token.char === 'r') return ui.gauge ? stays(ui) : callRoll(ui, view)
     if (token.char === 'a' && !view.rows.some((each) => isCalled(view, ui, each)))
-      return callEverybody(ui, view)
+      return ui.gauge ? stays(ui) : callEverybody(ui, view)
     const enter = isCalled(view, ui, row) ? `Enter answers: ${saysOnEnter(row)}. ` : ''
     return say(ui, `${enter}f is a finding. Digits are the pressure. Esc leaves the roll call.`)
   }
   if (!('key' in token)) return { ui }
   switch (token.key) {
     case 'escape':
-      return { ui: ui.text ? { ...ui, text: '', doubted: null } : { ...ui, screen: 'board' } }
+      return ui.gauge
+        ? say({ ...ui, gauge: '', doubted: null }, notRecorded(ui).join())
+        : { ui: { ...ui, screen: 'board' } }
     case 'backspace':
-      return { ui: { ...ui, text: ui.text.slice(0, -1), doubted: null } }
+      return { ui: { ...ui, gauge: ui.gauge.slice(0, -1), doubted: null } }
     case 'up':
     case 'down': {
+      if (ui.gauge) return stays(ui)
       const seats = rows.filter((each) => each.member !== null)
       const to = seats[seats.indexOf(row) + (token.key === 'up' ? -1 : 1)]
-      return { ui: { ...ui, seat: (to ?? row).seat, text: '', doubted: null } }
+      return { ui: { ...ui, seat: (to ?? row).seat } }
     }
     case 'enter':
       return answer(ui, view, row)
@@ -118,30 +122,46 @@ export function updateRollCall(ui: Ui, token: Token, view: View): Updated {
   }
 }
 
+/** A pressure is of the cylinder in hand: whoever goes on says first what becomes of it. */
+const stays = (ui: Ui): Updated =>
+  say(ui, `${ui.gauge} psi is typed and not recorded yet: Enter records it, Esc takes it away.`)
+
+const notRecorded = ({ gauge }: Ui): string[] => (gauge ? [`${gauge} psi was not recorded.`] : [])
+
+/** With a finding the pressure that stands typed is recorded too. */
+function startFinding(ui: Ui, view: View): Updated {
+  const blocked = actionBy('finding').blocked?.(view)
+  if (blocked) return say(ui, blocked)
+  const wrong = ui.gauge ? readingWrong(ui, view) : undefined
+  return (
+    wrong ??
+    startSheet(ui, view, 'finding', ui.gauge ? [{ name: 'psi', value: ui.gauge, isGiven: true }] : [])
+  )
+}
+
 /** Nothing is answered twice: a key that is held down must not write on and on. */
 function answer(ui: Ui, view: View, row: Row): Updated {
   const next = nextCalled(view, ui, row)
   const isAnswered = !isCalled(view, ui, row)
-  if (row.member === null) return { ui: { ...ui, seat: (next ?? row).seat } }
   const who = `${row.position} ${row.name}`
-  const by = view.speaker!
-  const cylinder = cylinderAt(view)
   const commands: Command[] = []
-  if (ui.text) {
-    const wrong = readingWrong(ui, view, row, cylinder)
+  if (ui.gauge) {
+    const wrong = readingWrong(ui, view) ?? doubted(ui, view)
     if (wrong) return wrong
-    commands.push({ do: 'read-pressure', by, element: cylinder!, ...readingIn(ui.text) })
+    const { command, done } = readingOf(view, cylinderAt(view)!, ui.gauge)
+    if (isAnswered) return { ui, effect: { submit: [command], done } }
+    commands.push(command)
+  } else if (row.member === null) {
+    return { ui: { ...ui, seat: (next ?? row).seat } }
   } else if (needsReading(row)) {
-    return say(ui, `Read the gauge of cylinder ${cylinder}: type its pressure in psi, then Enter.`)
+    return say(ui, `Read the gauge of cylinder ${cylinderAt(view)}: type its pressure in psi, then Enter.`)
   } else if (isAnswered) {
-    return say(ui, `${who} has answered; f adds a finding, up and down choose another.`)
+    const onward = next ? `; r goes to ${next.seat}, the next to answer` : ', and so has everybody else'
+    return say(ui, `${who} has answered${onward}; f adds a finding.`)
   }
-  const read = { ...ui, text: '', doubted: null }
-  if (isAnswered)
-    return { ui: read, effect: { submit: commands, done: `Read ${sayReading(ui.text)} on ${cylinder}.` } }
-  commands.push({ do: 'answer', by, seat: row.seat, findings: [] })
+  commands.push({ do: 'answer', by: view.speaker!, seat: row.seat, findings: [] })
   const done = next ? `${who} answered.` : sayComplete(view, ui)
-  return { ui: read, effect: { submit: commands, done, nextSeat: next?.seat, leavesRollCall: !next } }
+  return { ui, effect: { submit: commands, done, nextSeat: next?.seat, leavesRollCall: !next } }
 }
 
 /** How far it went, said once at its end. */
@@ -152,16 +172,21 @@ function sayComplete({ board }: View, { again }: Ui): string {
     : `Roll call complete: ${filled} of ${filled} answered.`
 }
 
-/** Why the digits typed are not recorded now. */
-function readingWrong(ui: Ui, view: View, row: Row, cylinder: string | undefined): Updated | undefined {
+/** Why what is typed is not recorded now. */
+function readingWrong(ui: Ui, view: View): Updated | undefined {
   const takesAway = 'Backspace takes the digits away.'
-  if (cylinder === undefined) return say(ui, `${row.seat} has no cylinder to read. ${takesAway}`)
+  const cylinder = cylinderAt(view)
+  if (cylinder === undefined) return say(ui, `${view.row!.seat} has no cylinder to read. ${takesAway}`)
   const absent = readingFault(view, cylinder)
   if (absent) return say(ui, `${absent} ${takesAway}`)
-  const fault = psiFault(ui.text) ?? readingFault(view, cylinder, readingIn(ui.text).psi)
-  if (fault) return say(ui, fault, 'bad')
-  const doubt = doubtOf(view, cylinder, readingIn(ui.text).psi)
-  if (!doubt || ui.doubted === ui.text) return undefined
+  const fault = psiFault(ui.gauge) ?? readingFault(view, cylinder, readingIn(ui.gauge).psi)
+  return fault ? say(ui, fault, 'bad') : undefined
+}
+
+/** A doubtful reading is recorded by a second Enter. */
+function doubted(ui: Ui, view: View): Updated | undefined {
+  const doubt = doubtOf(view, cylinderAt(view)!, readingIn(ui.gauge).psi)
+  if (!doubt || ui.doubted === ui.gauge) return undefined
   const text = `${doubt.what}: Enter again records it and ${doubt.follows}; or type it anew.`
-  return say({ ...ui, doubted: ui.text }, text)
+  return say({ ...ui, doubted: ui.gauge }, text)
 }

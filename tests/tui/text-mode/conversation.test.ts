@@ -91,6 +91,13 @@ test('a mistyped position number at roll call is never a pressure; a low one sai
   expect(low.commands[0]).toMatchObject({ do: 'read-pressure', psi: 10 })
 })
 
+test('ok after a doubtful pressure neither records it nor loses it: it says what does', async () => {
+  const { commands, text } = await converse(fitEngine(), 'r', 'psi 10', 'ok', 'next')
+  expect(commands).toEqual([])
+  expect(text).toContain('10 psi is not recorded yet: psi 10 records it, back takes it away.')
+  expect(text).toContain('10 psi is typed and not recorded yet: the same reading said again records it')
+})
+
 test('a tour is opened while none is, by numbers alone', async () => {
   const { commands } = await converse(nobodySeated(), 'o', '1', '1', 'yes')
   expect(commands[0]).toMatchObject({ do: 'open-tour', platoon: 'B' })
