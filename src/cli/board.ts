@@ -23,7 +23,7 @@ interface BoardOptions {
   text?: boolean
 }
 
-const TEXT_OFFER = ' For the board in lines of text, start it with: bayboard board --text'
+const TEXT_OFFER = ' For the board in lines of text, start it with: bayboard --text'
 
 export async function board(world: World, options: BoardOptions): Promise<ExitStatus> {
   const scanPrefix = world.env['BAYBOARD_SCAN_PREFIX'] ?? ''

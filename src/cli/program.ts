@@ -52,21 +52,29 @@ function describe(world: World, choose: (work: Work) => void): Command {
       '\nExit status: 0 done; 1 the answer is no (not ready, refused, does not verify); 2 wrong usage; 3 the data cannot be read or written.',
     )
   /** A subcommand that inherits how errors and help are shown. */
-  const add = (name: string, description: string): Command =>
-    program.command(name).description(description).copyInheritedSettings(program)
+  const add = (name: string, description: string, isDefault = false): Command =>
+    program.command(name, { isDefault }).description(description).copyInheritedSettings(program)
   const station = (): { station?: string } => program.opts()
 
-  add('board', 'the full-screen board (this is the default); without a terminal it prints what status prints')
+  add(
+    'board',
+    'the full-screen board, or with --text lines (this is the default); without a terminal it prints what status prints',
+    true,
+  )
     .option(
       '--text',
       'as lines of text with numbered choices, for screen readers and plain terminals; also BAYBOARD_TEXT=1',
     )
+    .allowExcessArguments()
+    .hook('preAction', (_, { args: [word] }) => {
+      if (word !== undefined) program.error(`error: there is no subcommand '${word}'`)
+    })
     .action((options: { text?: boolean }) =>
       choose(async (world) => (await import('./board.ts')).board(world, { ...station(), ...options })),
     )
     .addHelpText(
       'after',
-      '\nExample: bayboard board --text\nA number takes what it stands before, b goes one step back, yes confirms, quit leaves.',
+      '\nExample: bayboard --text\nA number takes what it stands before, b goes one step back, yes confirms, quit leaves.',
     )
 
   add('demo', 'make a fresh demonstration station, invented throughout, and open it')
@@ -183,9 +191,5 @@ function describe(world: World, choose: (work: Work) => void): Command {
     .argument('<name>')
     .action((name: string) => choose(async (world) => (await import('./schema.ts')).schema(world, name)))
 
-  return program.allowExcessArguments().action(() => {
-    const [unknown] = program.args
-    if (unknown !== undefined) program.error(`error: there is no subcommand '${unknown}'`)
-    choose(async (world) => (await import('./board.ts')).board(world, station()))
-  })
+  return program
 }

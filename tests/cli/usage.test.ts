@@ -21,6 +21,9 @@ const SUBCOMMANDS = [
 describe('wrong usage ends with 2 and one line', () => {
   test.each([
     [['statsu'], "There is no subcommand 'statsu'."],
+    [['board', 'statsu'], "There is no subcommand 'statsu'."],
+    [['--text', 'statsu'], "There is no subcommand 'statsu'."],
+    [['status', '--text'], "Unknown option '--text'."],
     [['--wrong'], "Unknown option '--wrong'."],
     [['status', '--wrong'], "Unknown option '--wrong'."],
     [['policy', 'check', '--wrong'], "Unknown option '--wrong'."],

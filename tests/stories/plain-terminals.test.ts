@@ -52,7 +52,7 @@ describe('a station with a tagged hood', () => {
       onTestFinished(() => terminal.close())
       expect(await terminal.exit).toMatchObject({ code: 1 })
       expect(terminal.written()).toContain('TERM is "dumb"')
-      expect(terminal.written()).toContain('bayboard board --text')
+      expect(terminal.written()).toContain('bayboard --text')
       expect(terminal.written()).toContain('Hood K-1: tagged, hole at the crown')
       expect(terminal.written()).not.toContain(ESCAPE)
     })

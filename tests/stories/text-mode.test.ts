@@ -6,6 +6,18 @@ import { allOf, digestOf, engine, eventsOf, hasPty } from './at-the-board.ts'
 
 const ESCAPE = '\x1b'
 
+test.each([[['--text']], [['--text', '--station', 'STATION']], [['--station', 'STATION', '--text']]])(
+  'the board is asked for in lines without its name as well: %j',
+  (asked) => {
+    const station = engine()
+    const args = asked.map((each) => (each === 'STATION' ? station : each))
+    const { status, stdout, stderr } = bayboard(args, { station, input: 'quit\n' })
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
+    expect(stdout).toMatch(/^Bayboard in lines of text\./)
+    expect(stdout).toMatch(/^1\. Officer/m)
+  },
+)
+
 describe('fed by a pipe', () => {
   test('the roll is called, a helmet tagged, the act undone: the journal holds each of them', () => {
     const station = engine()
