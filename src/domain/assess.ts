@@ -45,7 +45,8 @@ export function settingOf(state: State, policy: Policy, at: Instant): Setting {
   // A tour keeps its starting date past midnight and ends on a later day at the station's hour.
   const ends = tour && addDays(tour.on, tourDays(state.station?.rotation))
   const until = ends && ends > today ? ends : today
-  return { policy, at, today, until, isTourOpen: tour !== null, tourSince: newestTour(state)?.openedAt }
+  const tourSince = tour?.opened.at ?? newestTour(state)?.openedAt
+  return { policy, at, today, until, isTourOpen: tour !== null, tourSince }
 }
 
 export const wearerAt = (state: State, seat: Seat): Wearer => wearerOf(booksAt(state, seat))
