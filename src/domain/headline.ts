@@ -33,14 +33,17 @@ export function sayHeadline(rigs: readonly Rig[]): { headline: string; tone: Ton
   if (!filled.length) return { headline: 'Nobody is seated yet.', tone: 'warn' }
   const unfit = filled.filter((row) => !row.fit)
   const kept = rigs.filter((rig) => !rig.canRide)
+  const empty = rows.length - filled.length
+  // A crew that lost its officer has fewer who may not ride: it must not look the better for it.
+  const unfilled = empty ? `; ${empty} unfilled` : ''
   const rides = kept.length ? ` ${listed(kept.map((rig) => rig.name))} cannot ride.` : ''
   const due = filled.filter((row) => row.state === 'due').length
   if (unfit.length) {
     // Many names would be cut short on a narrow screen; the rows beneath name everybody.
     const names = unfit.length <= 2 ? `: ${unfit.map((row) => row.name).join(', ')}` : ''
-    return { headline: `${unfit.length} may not ride${names}.${rides}`, tone: 'bad' }
+    return { headline: `${unfit.length} may not ride${names}${unfilled}.${rides}`, tone: 'bad' }
   }
-  if (rides) return { headline: `Everybody seated may ride.${rides}`, tone: 'bad' }
+  if (rides) return { headline: `Everybody seated may ride${unfilled}.${rides}`, tone: 'bad' }
   const soon = due ? ` ${due} with something due.` : ''
   return { headline: `Everybody seated may ride and every rig can.${soon}`, tone: due ? 'warn' : 'good' }
 }

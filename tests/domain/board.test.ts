@@ -44,7 +44,7 @@ describe('the board in words', () => {
 
   it('when somebody may not ride says who, why, and what it does to the rig', () => {
     expect(inWords(board(answers('E6-1'), tags('BO-1'), sendsAway('HO-2')))).toEqual([
-      '2 may not ride: A. Varga, B. Okoro. Engine 6 cannot ride.',
+      '2 may not ride: A. Varga, B. Okoro; 1 unfilled. Engine 6 cannot ride.',
       'Roll call not complete: 1 of 2 answered, last 07:02.',
       'Engine 6 cannot ride: 0 fit, 2 needed; without Officer',
       'Officer / A. Varga / out of service / Boots BO-1: tagged, torn seam.',
@@ -60,9 +60,16 @@ describe('the board in words', () => {
     expect(words[5]).toBe('Nozzle / C. Lindqvist / missing / Coat shell: missing.')
   })
 
+  it('does not look better for an officer who may not ride and leaves: the empty position is counted beside', () => {
+    const before = board(tags('BO-1'), tags('BO-2'))
+    const after = board(tags('BO-1'), tags('BO-2'), { do: 'clear-seat', seat: 'E6-1' })
+    expect(before.headline).toBe('2 may not ride: A. Varga, B. Okoro; 1 unfilled. Engine 6 cannot ride.')
+    expect(after.headline).toBe('1 may not ride: B. Okoro; 2 unfilled. Engine 6 cannot ride.')
+  })
+
   it('when too few are seated says that the rig cannot ride though everybody may', () => {
     const words = inWords(board({ do: 'clear-seat', seat: 'E6-1' }))
-    expect(words[0]).toBe('Everybody seated may ride. Engine 6 cannot ride.')
+    expect(words[0]).toBe('Everybody seated may ride; 2 unfilled. Engine 6 cannot ride.')
     expect(words[2]).toBe('Engine 6 cannot ride: 1 fit, 2 needed; without Officer')
   })
 
@@ -105,7 +112,7 @@ describe('the board in words', () => {
       { do: 'add-rig', rig: { id: 'L2', name: 'Ladder 2', minimum: 3, seats } },
       more,
     )
-    expect(headline).toBe('3 may not ride. Ladder 2 cannot ride.')
+    expect(headline).toBe('3 may not ride; 1 unfilled. Ladder 2 cannot ride.')
   })
 })
 
@@ -129,7 +136,7 @@ describe('the places of a riding position', () => {
       state: 'ready',
       text: '',
     })
-    expect(placesOf().at(-1)!.label).toBe('4500 psi, made 2024-05')
+    expect(placesOf().at(-1)!.label).toBe('rated 4500 psi, made 2024-05')
   })
 
   it('say what is worst about each', () => {

@@ -84,7 +84,7 @@ describe('status as text', () => {
     expect(statusText(boardOf(openTour(), '24 07:05'), true)).toBe(`\
 Larch Hill Station, 24 Nov 2026 07:05
 ${INVENTED}
-1 may not ride: A. Varga. Engine 6 cannot ride.
+1 may not ride: A. Varga; 1 unfilled. Engine 6 cannot ride.
 Tour 2026-11-24-B, platoon B, officer A. Varga (M-104).
 Roll call not complete: 0 of 1 answered.
 

@@ -35,6 +35,23 @@ test('clearing the position of an officer who may not ride anyway still says tha
   expect(fit).toContain('Engine 6 cannot ride: 1 fit, 2 needed; without Officer.')
 })
 
+test('who may ride with something due is said to be due, not merely to ride', () => {
+  const breathed: Told = { do: 'record-exposure', exposure: 'products-of-combustion', elements: ['AP-1'] }
+  const cleaned: Told = {
+    do: 'record-care',
+    element: 'AP-1',
+    care: 'routine-cleaning',
+    on: '2026-11-24',
+    result: 'serviceable',
+  }
+  const board = bench(fitEngine(breathed, cleaned, { do: 'clear-seat', seat: 'E6-1' }))
+    .press({ type: 'm' })
+    .pick('varga')
+  expect(board.text().replaceAll(/\s+/g, ' ')).toContain(
+    'A. Varga may ride, but due: Air pack AP-1: exposed to products of combustion on 24 Nov 2026, needs',
+  )
+})
+
 test('opening a tour says of whom it seats who may not ride yet', () => {
   const opens: Told = { do: 'open-tour', tour: 'T-1', platoon: 'B', officer: 'M-104', on: '2026-11-23' }
   const ended: Told[] = [

@@ -16,7 +16,11 @@ const reasonLine = (policy: Policy, verdict: Verdict): ReasonLine => {
 
 const sayLabel = (element: Element | undefined): string =>
   element
-    ? [element.size, element.ratedPsi && `${element.ratedPsi} psi`, element.made && `made ${element.made}`]
+    ? [
+        element.size,
+        element.ratedPsi && `rated ${element.ratedPsi} psi`,
+        element.made && `made ${element.made}`,
+      ]
         .filter(Boolean)
         .join(', ')
     : ''

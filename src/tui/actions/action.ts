@@ -127,7 +127,7 @@ function tellOfRow({ row: before }: View, after: Board): LookLine[] {
       ? []
       : [{ text: `Then nobody rides at ${row.seat} as ${row.position}: it is unfilled.`, tone: 'warn' }]
   if (row.state === before.state && row.sentence === before.sentence) return []
-  const now = row.fit ? 'may ride' : 'may not ride'
+  const now = row.state === 'due' ? 'may ride, but due' : row.fit ? 'may ride' : 'may not ride'
   const text = `${row.name} ${now}${row.sentence ? `: ${row.sentence}` : '.'}`
   return [{ text, tone: row.fit ? undefined : 'bad' }]
 }

@@ -95,13 +95,13 @@ function table(row: Row, kind: Kind | null, width: number, unicode: boolean): Li
   return row.places.map((each): Line => {
     const sign = SIGNS[each.state]
     const label = `${each.element ?? ''}${each.standsIn ? ' spare' : ''}`
-    const known = fit(each.label, 26, unicode)
-    const text = `${fit(factsOf(each.kind).mark, 2)}${fit(capital(each.word), 20, unicode)}${fit(label, 14, unicode)}${known}`
+    const known = fit(each.label, 29, unicode)
+    const text = `${fit(factsOf(each.kind).mark, 2)}${fit(capital(each.word), 19, unicode)}${fit(label, 14, unicode)}${known}`
     const state = `${mark(each.state, unicode)} ${sayPlace(each)}`
     const isInHand = each.kind === kind
     return [
       { text: `${isInHand ? '>' : ' '}${text}`, bold: isInHand },
-      { text: clip(state, width - 63, unicode), tone: sign.tone, bold: sign.tone === 'bad' },
+      { text: clip(state, width - 65, unicode), tone: sign.tone, bold: sign.tone === 'bad' },
     ]
   })
 }

@@ -19,7 +19,7 @@ import { foot, footWithKeys, head, mark, rule, screen, spread, type Size } from 
 const KNOWN_FROM = 36
 /** From here on there is room for what to look at beside what is known. */
 const WIDE = 100
-const LABEL = 26
+const LABEL = 29
 
 export function rollCallScreen(view: View, ui: Ui, size: Size): Line[] {
   const { row, board, unicode } = view

@@ -8,7 +8,7 @@ import { converse } from './converse.ts'
 
 test('the first words say who may not ride and why, each riding position numbered under its rig', async () => {
   const { heard } = await converse(demonstration())
-  expect(heard).toContain('5 may not ride. Engine 9 and Ladder 9 cannot ride.')
+  expect(heard).toContain('5 may not ride; 1 unfilled. Engine 9 and Ladder 9 cannot ride.')
   const irons = heard.find((line) => /^\d+\. Irons/.test(line))
   expect(irons).toBe(
     '9. Irons, Priya Halvering: out of service, answered. Coat liner L-9091: tagged, torn seam at the left armhole.',
