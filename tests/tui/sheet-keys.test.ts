@@ -7,13 +7,15 @@ const engine = (): Bench => bench(fitEngine())
 const inHand = (board: Bench) => board.screen().find((line) => line.startsWith(' > '))
 
 describe('a list', () => {
-  test('moves with the arrows, by pages, to its ends, and no further', () => {
+  test('moves with the arrows and around, by pages to its ends and no further', () => {
     const board = engine().type('t')
     expect(inHand(board)).toContain('Coat shell CS-1')
     expect(inHand(board.press('down'))).toContain('Coat liner CL-1')
     expect(inHand(board.press('end'))).toContain('Another element')
-    expect(inHand(board.press('down'))).toContain('Another element')
-    expect(inHand(board.press('home', 'up'))).toContain('Coat shell CS-1')
+    expect(inHand(board.press('page-down'))).toContain('Another element')
+    expect(inHand(board.press('down'))).toContain('Coat shell CS-1')
+    expect(inHand(board.press('up'))).toContain('Another element')
+    expect(inHand(board.press('home', 'page-up'))).toContain('Coat shell CS-1')
     expect(inHand(board.press('page-down'))).toContain('Air pack AP-1')
     expect(inHand(board.press('page-up'))).toContain('Coat shell CS-1')
   })
@@ -38,6 +40,18 @@ describe('a list', () => {
   test('says why a line cannot be taken', () => {
     const board = engine().press('end', { type: 'e' }).pick('E6-3')
     expect(board.ui.message!.text).toBe('Nobody rides at E6-3.')
+  })
+  test('that has nobody in it yet stays where it is', () => {
+    const board = engine().press({ type: 't' }, { type: 'zzz' }, 'up', 'down')
+    expect(board.ui.cursor).toBe(0)
+  })
+  test('of who rides says where somebody not on the books is found, and Up alone reaches it', () => {
+    const board = bench(demonstration()).press({ type: 'm' })
+    expect(board.text().replaceAll(/\s+/g, ' ')).toContain(
+      'Whoever is not on the books: the last of the list.',
+    )
+    expect(inHand(board.press('up'))).toContain('Somebody not on the books')
+    expect(board.press('enter').text()).toContain('Their name?')
   })
   test('longer than the glass says how many are below', () => {
     expect(bench(demonstration()).type('h').text()).toMatch(/\d+ more below/)

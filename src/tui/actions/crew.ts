@@ -15,7 +15,7 @@ const NEW = 'not on the books'
 
 function askWho(view: View, answers: Answers): Step | undefined {
   const row = view.row!
-  const title = `Who rides as ${row.position} (${row.seat})?`
+  const title = `Who rides as ${row.position} (${row.seat})? Whoever is not on the books: the last of the list.`
   const platoon = comingPlatoon(view) ?? view.state.tour?.platoon
   const usual = platoon && view.state.ridingLists.get(platoon)?.get(row.seat)
   const ridesAlready = ({ id, seat }: Member): string | undefined =>
@@ -31,8 +31,7 @@ function askWho(view: View, answers: Answers): Step | undefined {
   )
   if (asked?.ask !== 'choose') return asked
   const other: Option = { value: NEW, label: 'Somebody not on the books', note: 'detailed in from elsewhere' }
-  const free = asked.options.filter((each) => !each.blocked)
-  return { ...asked, options: [...free, other, ...asked.options.filter((each) => each.blocked)] }
+  return { ...asked, options: [...asked.options, other] }
 }
 
 /** Why somebody of another platoon rides; the relief that comes on rides because it is their turn. */

@@ -11,3 +11,7 @@ export function scrolled(from: number, token: Token, last: number, page = PAGE):
   const step = 'key' in token ? (STEPS[token.key] ?? pages[token.key] ?? 0) : 0
   return Math.max(0, Math.min(last, Math.min(from, last) + step))
 }
+
+/** One step in a list whose last line is one step from its first; from where nothing is in hand, either way to the first. */
+export const around = (from: number, by: 1 | -1, length: number): number =>
+  from < 0 || length === 0 ? 0 : (from + by + length) % length

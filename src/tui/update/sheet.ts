@@ -9,6 +9,7 @@ import { toldOf } from '../panels/told.ts'
 import type { View } from '../view.ts'
 import { say, type Effect, type Ui, type Updated } from '../ui-state.ts'
 import { bare, narrowed, ownWords } from './narrowed.ts'
+import { around } from './scroll.ts'
 
 const SPEAKER = 'speaker'
 
@@ -146,9 +147,9 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
   if (!('key' in token)) return { ui }
   switch (token.key) {
     case 'up':
-      return move(-1)
+      return { ui: { ...ui, cursor: around(ui.cursor, -1, options.length) } }
     case 'down':
-      return move(1)
+      return { ui: { ...ui, cursor: around(ui.cursor, 1, options.length) } }
     case 'page-up':
       return step.lines ? readOn(-1) : move(-10)
     case 'page-down':
