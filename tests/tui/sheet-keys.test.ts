@@ -33,6 +33,13 @@ describe('a list', () => {
       'Narrowed by "platoon b": 2 of',
     )
   })
+  test('puts what begins with the letters before what only has them inside', () => {
+    const board = engine().press({ type: 't' }, { type: 'hel' })
+    expect(inHand(board)).toContain('Helmet HE-1')
+    expect(board.text()).toContain('Coat shell CS-1')
+    expect(inHand(engine().press({ type: 't' }, { type: 'l' }))).toContain('Coat liner CL-1')
+    expect(inHand(engine().press({ type: 't' }, { type: 'co sh' }))).toContain('Coat shell CS-1')
+  })
   test('that is narrowed to nothing has nothing to take', () => {
     const board = engine().press({ type: 't' }, { type: 'zzz' }, 'enter')
     expect(board.ui.message!.text).toBe('There is nothing here to take. Esc goes back.')

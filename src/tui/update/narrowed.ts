@@ -14,14 +14,21 @@ function holds(said: string, text: string): boolean {
   return all.includes(bare(text)) || text.split(' ').every((word) => all.includes(bare(word)))
 }
 
-/** The options that the typed letters leave, in their order; what is only said of an option counts where no name matches. */
+/** Does a word of it begin with each of the words typed? The parts of `Y-401` are words too. */
+function begins(said: string, text: string): boolean {
+  const words = [said.split(/\s+/), said.split(/[^\p{L}\p{N}]+/u)].flat().map(bare)
+  return text.split(' ').every((typed) => words.some((word) => word.startsWith(bare(typed))))
+}
+
+/** The options that the typed letters leave, those with a word that begins so before the others, otherwise in their order; what is only said of an option counts where no name matches. */
 export function narrowed(step: Choice, text: string): Option[] {
   const wanted = bare(text)
   if (!wanted) return step.options
   const named = step.options.filter((each) => holds(`${each.value} ${each.label}`, text))
-  // What was typed whole comes first: C-1 before C-10.
-  const exact = named.filter((each) => bare(each.value) === wanted)
-  if (named.length) return [...exact, ...named.filter((each) => !exact.includes(each))]
+  // What was typed whole comes first: C-1 before C-10. Then Helmet before Coat shell, where `hel` was typed.
+  const place = ({ value, label }: Option): number =>
+    bare(value) === wanted ? 0 : begins(`${value} ${label}`, text) ? 1 : 2
+  if (named.length) return named.toSorted((a, b) => place(a) - place(b))
   const said = step.options.filter((each) => holds(`${each.label} ${each.note ?? ''}`, text))
   return said.length ? said : step.options.filter((each) => isOwnWords(step, each))
 }
