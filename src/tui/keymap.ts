@@ -12,15 +12,16 @@ import * as outOfService from './actions/out-of-service.ts'
 import { takeMoves, takePlan, takeSwap } from './actions/plan.ts'
 import { setPin } from './actions/pin.ts'
 import { pressure } from './actions/pressure.ts'
+import { acknowledge } from './actions/read-back.ts'
 import * as spare from './actions/swap.ts'
-import * as tour from './actions/tour.ts'
+import { openTour } from './actions/tour.ts'
 import { undo } from './actions/undo.ts'
 
 /** In groups as the help shows them; within a group as the officer meets them. */
 export const ACTION_GROUPS: readonly { title: string; actions: readonly Action[] }[] = [
   {
     title: 'The crew',
-    actions: [tour.openTour, tour.acknowledge, crew.seatMember, crew.clearSeat, handOver, setPin],
+    actions: [openTour, acknowledge, crew.seatMember, crew.clearSeat, handOver, setPin],
   },
   {
     title: 'Out of service',

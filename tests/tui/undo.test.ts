@@ -38,7 +38,7 @@ test('an assembly swapped in by one key goes out by one key', () => {
 })
 
 test('what no key undoes says what to do instead, and Enter does nothing', () => {
-  const board = bench(demonstration()).press({ type: 'a' }, 'enter', 'enter')
+  const board = bench(demonstration()).press({ type: 'a' }, 'enter', 'end', 'enter', 'enter')
   expect(board.last()).toBe('item-acknowledged')
   board.press('escape', { type: '-' })
   expect(board.text()).toContain('stays open until it is settled')

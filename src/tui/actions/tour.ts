@@ -1,14 +1,13 @@
-// Opening a tour with its crew, and reading back what the last one left open; it must never record by itself.
+// Opening a tour with its crew; it must never record by itself.
 import { count } from '../../domain/count.ts'
 import type { Command } from '../../domain/commands.ts'
-import { capital, sayMember } from '../../domain/decide/decision.ts'
+import { sayMember } from '../../domain/decide/decision.ts'
 import type { Id } from '../../domain/gear.ts'
-import { acknowledgedBy, openItems, sayOwner, type OpenItem } from '../../domain/items.ts'
+import { openItems } from '../../domain/items.ts'
 import { newestTour, type State } from '../../domain/state.ts'
-import { clip } from '../cells.ts'
-import type { View } from '../view.ts'
 import { confirm, type Action, type Option } from './action.ts'
 import { askOfficer } from './ask.ts'
+import { sayItems } from './read-back.ts'
 import { platoonsOf, proposedPlatoon, tourDate } from './turn.ts'
 
 function tourId(state: State, date: string, platoon: string): Id {
@@ -88,51 +87,6 @@ export const openTour: Action = {
       `Tour ${tour} is open. r begins the roll call.`,
       notes,
       { action: 'acknowledge' },
-    )
-  },
-}
-
-/** Of an item's words when it is repeated: a whole crew's exposure names every element. */
-const LONGEST = 160
-
-const sayItems = (items: number): string => count(items, 'open item is', 'open items are')
-
-const unread = ({ state }: View): OpenItem[] =>
-  openItems(state).filter((item) => !acknowledgedBy(state, item))
-
-export const acknowledge: Action = {
-  id: 'acknowledge',
-  isOfStation: true,
-  key: 'a',
-  label: 'open items',
-  help: 'Read back what the last tour left open, item by item, and take each on.',
-  blocked: (view) =>
-    view.state.tour
-      ? unread(view).length
-        ? undefined
-        : 'Every open item has been acknowledged in this tour.'
-      : 'No tour is open. Open the tour first.',
-  next(view, answers) {
-    const items = unread(view)
-    if (answers['item'] === undefined) {
-      const options = items.map(({ id, words }): Option => ({ value: id, label: words }))
-      const of = openItems(view.state).length
-      const title = `${items.length} of ${of} open items not yet acknowledged. Which one do you take on?`
-      return { ask: 'choose', name: 'item', title, options }
-    }
-    const item = items.find((each) => each.id === answers['item'])
-    const command: Command = { do: 'acknowledge', by: view.speaker!, item: answers['item'] }
-    const left = items.length - 1
-    const words = clip(item?.words ?? answers['item'], LONGEST, view.unicode)
-    const done = `Acknowledged: ${words} ${left ? `${left} left.` : 'None is left.'}`
-    const notes = item ? [item.words, `${capital(sayOwner(view.state, item))}.`, item.ifThen] : []
-    return confirm(
-      view,
-      'Do you take this on?',
-      [command],
-      done,
-      notes,
-      left ? { action: 'acknowledge' } : undefined,
     )
   },
 }
