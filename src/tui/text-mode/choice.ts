@@ -19,6 +19,9 @@ export interface Spoken {
 }
 
 export const BACK = 'b goes one step back.'
+export const ON_BOARD =
+  'This is the board: b goes back no further. swap back puts own gear back in; quit leaves.'
+export const NO_QUITTING = `quit leaves the board. ${BACK}`
 
 /** What is said of keys, as it is typed here. */
 export const inLines = (text: string): string =>
@@ -28,4 +31,9 @@ export const inLines = (text: string): string =>
     .replace('Enter answers:', 'ok answers:')
     .replace('Digits are the pressure.', 'psi 4400 is its pressure.')
     .replace('Enter records it', 'the same reading said again records it')
+    // Here b only ever goes back: what that key does on the glass is asked for by its words.
+    .replaceAll(/\bb (on that row |there )?swaps (it |one )?back/g, swapBack)
+    .replace(/^b: (?=Give)/, 'swap back: ')
     .replaceAll(/\bEsc\b/g, 'b')
+
+const swapBack = (_: string, where = '', what = 'it '): string => `swap back ${where}puts ${what}back`

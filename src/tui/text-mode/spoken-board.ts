@@ -8,7 +8,7 @@ import { sayBack } from '../own-back.ts'
 import { keyLine, stoppedKeys } from '../panels/board.ts'
 import { sayNames, sayReason } from '../say.ts'
 import type { View } from '../view.ts'
-import type { Spoken } from './choice.ts'
+import { inLines, type Spoken } from './choice.ts'
 
 /** The head of every screen in three sentences. */
 function headOf(view: View): string[] {
@@ -64,7 +64,7 @@ export function sayNow(view: View): string[] {
 function sayNext(view: View): string[] {
   const { again } = view.board.rollCall
   return [again && `${again} r calls them again.`, sayBack(view)?.replace('on that row ', 'there ')].flatMap(
-    (each) => each || [],
+    (each) => (each ? inLines(each) : []),
   )
 }
 

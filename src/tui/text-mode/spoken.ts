@@ -35,7 +35,8 @@ export function spoken(view: View, ui: Ui): Spoken {
       return view.plan ? spokenPlan(view.plan) : { lines: pageOf(view, ui), choices: [], hint: BACK }
     default:
       return {
-        lines: pageOf(view, ui),
+        // Only the help speaks of keys; what a card holds was written by others.
+        lines: pageOf(view, ui).map((each) => (ui.screen === 'help' ? inLines(each) : each)),
         choices: [],
         hint: `An id or a name is looked up. ${BACK}`,
       }
@@ -84,7 +85,7 @@ function sheet(view: View, ui: Ui): Spoken {
         // What was read once is not read again only because a list was narrowed.
         lines: [
           title,
-          ...(ui.text ? [] : (step.lines ?? [])).map((each) => each.text),
+          ...(ui.text ? [] : (step.lines ?? [])).map((each) => inLines(each.text)),
           step.title,
           ...typed,
           ...(options.length ? [] : [NOTHING]),
@@ -109,7 +110,7 @@ function sheet(view: View, ui: Ui): Spoken {
       }
     case 'confirm':
       return {
-        lines: [title, step.title, ...step.lines.map((each) => each.text)],
+        lines: [title, step.title, ...step.lines.map((each) => inLines(each.text))],
         choices: [],
         hint: isRefused(step) ? BACK : `yes does it. ${BACK}`,
         isWhole: true,

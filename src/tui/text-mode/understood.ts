@@ -7,7 +7,7 @@ import { logIndex, type Ui } from '../ui-state.ts'
 import { narrowed } from '../update/narrowed.ts'
 import { stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
-import type { Choice } from './choice.ts'
+import { NO_QUITTING, ON_BOARD, type Choice } from './choice.ts'
 
 type Understood = { tokens: Token[] } | { say: string } | { does: 'again' | 'more' | 'quit' }
 
@@ -24,8 +24,7 @@ export function understood(line: string, choices: readonly Choice[], view: View,
   if (!words) return { does: 'again' }
   if (lower === 'quit') return { does: 'quit' }
   if (lower === 'more') return { does: 'more' }
-  // On the board b is a key like the others, and there is nothing to go back to.
-  if (lower === 'back' || (lower === 'b' && ui.screen !== 'board')) return key('escape')
+  if (lower === 'b' || lower === 'back') return ui.screen === 'board' ? { say: ON_BOARD } : key('escape')
   // A scanner types whole lines as well. What it reads is looked up or narrows a list, and answers nothing.
   if (isAnswered(view, ui) && labelled(view.state, words).length) return { say: sayLabel(words) }
   switch (ui.screen) {
@@ -165,7 +164,10 @@ const PAGE_KEYS: Readonly<Record<string, Key>> = {
   tab: 'tab',
 }
 
+const LEAVES = LOOKING.find((each) => each.id === 'quit')!.key
+
 function onPage(words: string, view: View): Understood {
+  if (words === LEAVES) return { say: NO_QUITTING }
   const named = PAGE_KEYS[words.toLowerCase()]
   if (named) return key(named)
   return [...words].length === 1 ? { tokens: typed(words) } : lookedUp(words, view, false)

@@ -70,6 +70,42 @@ describe('what an officer who only hears the board needs', () => {
   })
 })
 
+describe('b only ever goes back', () => {
+  const swapped = () =>
+    demonstrationAfter(
+      { do: 'send-away', by: 'M-901', elements: ['K-9011'], to: 'Drying room', for: 'drying' },
+      { do: 'swap', by: 'M-901', seat: 'E9-1', out: 'K-9011', in: 'K-971' },
+      { do: 'receive-back', by: 'M-901', elements: ['K-9011'] },
+    )
+
+  test('two of them from a card end on the board and begin no swap back', async () => {
+    const { heard, text, commands } = await converse(swapped(), 'K-971', 'b', 'b', 'yes')
+    expect(heard).toContain(
+      'This is the board: b goes back no further. swap back puts own gear back in; quit leaves.',
+    )
+    expect(text).not.toContain('Swap back which element?')
+    expect(commands).toEqual([])
+  })
+  test('own gear that is back is swapped by the words that are told', async () => {
+    const { heard, text, commands } = await converse(swapped(), '1', 'swap back', '1', 'yes')
+    expect(text).toMatch(/Back and fit: hood K-9011 of Maren Toldave\. swap back there puts it back\./)
+    expect(heard).toContain('Swap back which element?')
+    expect(commands.map((each) => each.do)).toEqual(['swap-back'])
+  })
+  test('the help and a swap say the words, never the key', async () => {
+    const { text } = await converse(swapped(), '?', 'more', 'more', 'more', 'b', 's', '1', '1', 'yes')
+    expect(text).toContain('swap back: Give the member their own element back')
+    expect(text).toContain('b: one step back, always')
+    expect(text).toMatch(/swapped in\. swap back puts it back\./)
+    expect(text).not.toMatch(/\bb (on|there|swap)|\bEsc\b/)
+  })
+  test('q on a card says which word leaves', async () => {
+    const { heard } = await converse(demonstration(), 'K-9071', 'q')
+    expect(heard).toContain('quit leaves the board. b goes one step back.')
+    expect(heard).not.toContain('That does nothing here.')
+  })
+})
+
 describe('a station where nothing can be recorded', () => {
   const stopped = (...lines: string[]) =>
     converse({ ...demonstration(), stopped: 'The disk is full.' }, ...lines)
