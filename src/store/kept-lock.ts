@@ -2,6 +2,7 @@
 import { mkdirSync, rmdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as sleep } from 'node:timers/promises'
+import onExit from 'signal-exit'
 import { LOCK_NAME, LONGEST_WAIT_MS, withLock, type Held, type Locked } from './lock.ts'
 import { codeOf } from './trouble.ts'
 
@@ -19,9 +20,13 @@ const SHORTEST_HOLD_MS = 100
 /** Whoever waits has knocked by then. */
 const PAUSE_MS = LONGEST_WAIT_MS + 10
 
-/** What this process would leave behind if it ended now. */
+/** What this process would leave behind if it ended now, by itself or by a signal: the next program would wait ten seconds. */
 const kept = new Set<() => void>()
-const giveAllBack = (): void => kept.forEach((giveBack) => giveBack())
+let isWatching = false
+const giveAllBackAtTheEnd = (): void => {
+  if (!isWatching) onExit(() => kept.forEach((giveBack) => giveBack()))
+  isWatching = true
+}
 
 export const keptLock = (folder: string): KeptLock => {
   const path = join(folder, LOCK_NAME)
@@ -50,7 +55,7 @@ export const keptLock = (folder: string): KeptLock => {
     own = takeAtOnce(path)
     if (own === undefined) return false
     takenAt = performance.now()
-    if (kept.size === 0) process.off('exit', giveAllBack).on('exit', giveAllBack)
+    giveAllBackAtTheEnd()
     kept.add(giveBack)
     return true
   }

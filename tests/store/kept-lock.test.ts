@@ -1,5 +1,5 @@
 // That the lock a session keeps for a moment is given back, is noticed when it is lost, and is kept from nobody who waits.
-import { execFileSync } from 'node:child_process'
+import { spawnSync } from 'node:child_process'
 import { mkdirSync, readdirSync, rmSync, utimesSync } from 'node:fs'
 import { join } from 'node:path'
 import { build } from 'esbuild'
@@ -42,23 +42,31 @@ describe('the lock of a session', () => {
     expect(readdirSync(folder)).toEqual([])
   })
 
-  it('is given back by a program that ends without closing anything', async () => {
+  it.each([
+    ['that ends without closing anything', 'process.exit(0)', { status: 0, signal: null }],
+    ['that is ended by Ctrl-C', "process.kill(process.pid, 'SIGINT')", { status: null, signal: 'SIGINT' }],
+    ['whose terminal goes away', "process.kill(process.pid, 'SIGHUP')", { status: null, signal: 'SIGHUP' }],
+  ])('is given back by a program %s, so that the next need not wait', async (_, ending, ended) => {
     const folder = newFolder()
-    const program = join(newFolder(), 'ends.mjs')
+    const program = join(newFolder(), 'ends.cjs')
     await build({
       stdin: {
         contents: `import { keptLock } from './src/store/kept-lock.ts'
-          await keptLock(process.argv[2]).alone(() => undefined)
-          process.exit(0)`,
+          import { readdirSync } from 'node:fs'
+          keptLock(process.argv[2]).alone(() => undefined).then(() => {
+            console.log(readdirSync(process.argv[2]).join())
+            ${ending}
+          })`,
         resolveDir: process.cwd(),
       },
       outfile: program,
       bundle: true,
       platform: 'node',
-      format: 'esm',
+      format: 'cjs',
       target: 'node20',
     })
-    execFileSync(process.execPath, [program, folder])
+    const ran = spawnSync(process.execPath, [program, folder], { encoding: 'utf8' })
+    expect(ran).toMatchObject({ ...ended, stdout: `${LOCK_NAME}\n` })
     expect(readdirSync(folder)).toEqual([])
   })
 

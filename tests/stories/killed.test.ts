@@ -40,7 +40,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: a board that is killed', () =
       const board = await openBoardHere({ station })
       await board.start('s', 'Swap which element?')
       await board.enter('Which goes in?')
-      await board.enter('Put coat shell C-9 and')
+      await board.enter('Put coat shell C-9, coat liner L-9 and')
       setTimeout(() => board.kill('SIGKILL'), ms)
       await Promise.race([board.press('enter'), board.exit])
       await board.exit
