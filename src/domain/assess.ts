@@ -7,7 +7,7 @@ import { policyOf } from './policy/in-force.ts'
 import type { Condition, Policy } from './policy/shape.ts'
 import { byWeight, isFit, worstOf, type Setting, type Verdict, type Wearer } from './rules/verdict.ts'
 import { tourDays } from './rotation.ts'
-import { newestTour, type Seat, type State } from './state.ts'
+import { tourBefore, type Seat, type State } from './state.ts'
 import { addDays, dateOf, type Instant } from './time.ts'
 
 export interface SeatAssessment {
@@ -45,7 +45,7 @@ export function settingOf(state: State, policy: Policy, at: Instant): Setting {
   // A tour keeps its starting date past midnight and ends on a later day at the station's hour.
   const ends = tour && addDays(tour.on, tourDays(state.station?.rotation))
   const until = ends && ends > today ? ends : today
-  const tourSince = tour?.opened.at ?? newestTour(state)?.openedAt
+  const tourSince = tour?.opened.at ?? tourBefore(state)?.openedAt
   return { policy, at, today, until, isTourOpen: tour !== null, tourSince }
 }
 

@@ -195,6 +195,6 @@ export const standInOf = (state: State, element: Id): StandIn | undefined => {
 
 export const lastTour = (state: State): Id | undefined => [...state.tours.keys()].at(-1)
 
-/** The newest tour, be it open or handed over. */
-export const newestTour = ({ tour, tours }: State): WorkedTour | undefined =>
-  tour ? tours.get(tour.id) : [...tours.values()].at(-1)
+/** The tour that was handed over last, while none is open. */
+export const tourBefore = ({ tour, tours }: State): WorkedTour | undefined =>
+  tour ? undefined : [...tours.values()].at(-1)

@@ -4,7 +4,7 @@ import type { Command } from '../../domain/commands.ts'
 import { sayMember } from '../../domain/decide/decision.ts'
 import type { Id } from '../../domain/gear.ts'
 import { openItems } from '../../domain/items.ts'
-import { newestTour, type State } from '../../domain/state.ts'
+import { tourBefore, type State } from '../../domain/state.ts'
 import { confirm, type Action, type Option } from './action.ts'
 import { askOfficer } from './ask.ts'
 import { sayItems } from './read-back.ts'
@@ -49,7 +49,7 @@ export const openTour: Action = {
     const { state } = view
     const platoons = platoonsOf(state)
     const proposed = proposedPlatoon(view, platoons)
-    const taker = state.members.get(newestTour(state)?.to ?? '')
+    const taker = state.members.get(tourBefore(state)?.to ?? '')
     if (answers['platoon'] === undefined) {
       const options = platoons.map((platoon): Option => {
         const members = [...state.members.values()].filter((member) => member.platoon === platoon).length
