@@ -45,3 +45,27 @@ test('what no key undoes says what to do instead, and Enter does nothing', () =>
   expect(board.press('enter').text()).toContain('Nothing can be done here.')
   expect(board.events).toHaveLength(1)
 })
+
+test('before a care of many is undone, every piece and what will be recorded are in sight at 80 by 24', () => {
+  const board = bench(
+    fitEngine({ do: 'record-exposure', exposure: 'products-of-combustion', seats: ['E6-1', 'E6-2'] }),
+  )
+  board.press({ type: 'k' }).pick('in the crew').press('enter', 'enter').pick('serviceable')
+  board.write('North Wash').press('enter')
+  const { length } = board.events
+  expect(length).toBeGreaterThan(15)
+  board.type('-')
+  const text = board.text().replaceAll(/\s+/g, ' ')
+  const [first, last] = [board.events[0]!.seq, board.events.at(-1)!.seq]
+  expect(text).toContain(`#${first} to #${last}, `)
+  expect(text).toContain(`${length} records as one act.`)
+  for (const { data } of board.events) expect(text).toContain('element' in data ? String(data.element) : '-')
+  expect(text).toMatch(
+    new RegExp(`This will be recorded: ${length} records, one against each of them, as \\+ `),
+  )
+  expect(text).toContain('recorded by mistake')
+  expect(text).toContain('may not ride')
+  expect(text).not.toContain('a larger window')
+  board.press('enter')
+  expect(board.events).toHaveLength(2 * length)
+})

@@ -29,7 +29,7 @@ function pagesOf(state: State): OpenItem[][] {
 /** `stand-in- coat-shell A-9`, for the shell, the liner and the drag rescue device alike. */
 function assemblyPage(state: State, { id, about }: OpenItem): string | undefined {
   const element = about.length === 1 ? state.elements.get(about[0]!) : undefined
-  if (element?.assembly === undefined) return undefined
+  if (element?.assembly === undefined || !id.endsWith(element.id)) return undefined
   const layers = familyOf(element.kind)
   return `${id.slice(0, -element.id.length)} ${layers[0]} ${element.assembly}`
 }
