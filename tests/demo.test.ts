@@ -70,7 +70,7 @@ describe('the open tour', () => {
 
   it('says in words why five may not ride and that neither rig can', () => {
     const { headline, rigs } = boardOf(usual())
-    expect(headline).toMatch(/^5 may not ride\. Engine 9 and Ladder 9 cannot ride\.$/)
+    expect(headline).toMatch(/^5 may not ride; 1 unfilled\. Engine 9 and Ladder 9 cannot ride\.$/)
     expect(rigs.flatMap((rig) => rig.rows).map((row) => row.sentence)).toEqual([
       '',
       '',

@@ -1,6 +1,6 @@
 // Why a riding position stays unfit whatever is done with the rack, so that a person can check it; it must never guess.
 import type { SeatAssessment } from '../assess.ts'
-import { isHeldBySeat, KINDS, wordOf, type Kind } from '../kinds.ts'
+import { isHeldBySeat, KINDS, plain, wordOf, type Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
 import { byWeight, isFit, sayVerdict, severity, type Verdict } from '../rules/verdict.ts'
 import { rankSpares } from '../spares.ts'
@@ -23,7 +23,7 @@ export function sayShortages(
     const gaps = problem.gaps.filter((gap) => gap.seat === seat)
     const none = gaps.filter((gap) => !gap.bundles.length)
     const others = gaps.filter((gap) => gap.bundles.length)
-    return [...none.map((gap) => sayNone(state, policy, at, gap)), ...others.map(sayAlone)]
+    return [...none.map((gap) => sayNone(state, policy, at, gap)), ...sayBesides(others)]
   }
   const short = shortageOf(problem.model, solved.choice, index)
   return [
@@ -42,8 +42,13 @@ function worstOf({ seat, family }: Gap): Verdict {
   return worst!.verdicts.toSorted(byWeight)[0]!
 }
 
-/** A spare would mend it; the riding position stays unfit for something else. */
-const sayAlone = (gap: Gap): string => `${sayVerdict(worstOf(gap))} A spare for that alone makes nobody fit.`
+/** Spares would mend these; the riding position stays unfit for something else. */
+function sayBesides(gaps: readonly Gap[]): string[] {
+  const said = gaps
+    .map(worstOf)
+    .map(({ element, kind, state }) => [wordOf(kind), element, plain(state)].filter(Boolean).join(' '))
+  return said.length ? [`Besides: ${said.join(', ')}. Spares for that alone make nobody fit.`] : []
+}
 
 /** Nothing on the rack mends it: what is wrong, and the nearest spares with what is against each. */
 function sayNone(state: State, policy: Policy, at: Instant, gap: Gap): string {

@@ -37,7 +37,7 @@ describe('one pair of boots for two', () => {
     expect(insOf(made)).toEqual([['E6-1'], ['E6-2', 'BO-9']])
     expect(shortagesOf(made)).toEqual([
       'Helmet HE-1: tagged, torn seam. The rack has no spare helmet.',
-      'Boots BO-1: tagged, torn seam. A spare for that alone makes nobody fit.',
+      'Besides: boots BO-1 out of service. Spares for that alone make nobody fit.',
     ])
   })
 })
