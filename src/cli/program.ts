@@ -188,8 +188,10 @@ function describe(world: World, choose: (work: Work) => void): Command {
     'schema',
     'JSON Schema of a command, the journal, the status, the readiness log, the forecast or an overlay',
   )
-    .argument('<name>')
-    .action((name: string) => choose(async (world) => (await import('./schema.ts')).schema(world, name)))
+    .argument('[name]')
+    .action((name: string | undefined) =>
+      choose(async (world) => (await import('./schema.ts')).schema(world, name)),
+    )
 
   return program
 }

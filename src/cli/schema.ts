@@ -43,10 +43,12 @@ const SCHEMAS: Readonly<Record<string, z.ZodType>> = {
 }
 const SCHEMA_NAMES = Object.keys(SCHEMAS)
 
-export function schema(world: World, name: string): ExitStatus {
-  const shape = Object.hasOwn(SCHEMAS, name) ? SCHEMAS[name] : undefined
-  if (!shape)
-    return complain(world, `There is no schema ${name}. Choose one of: ${SCHEMA_NAMES.join(', ')}.`, 2)
+export function schema(world: World, name: string | undefined): ExitStatus {
+  const shape = name !== undefined && Object.hasOwn(SCHEMAS, name) ? SCHEMAS[name] : undefined
+  if (!shape) {
+    const what = name === undefined ? 'Name the schema.' : `There is no schema ${name}.`
+    return complain(world, `${what} Choose one of: ${SCHEMA_NAMES.join(', ')}.`, 2)
+  }
   print(world, JSON.stringify(z.toJSONSchema(shape, { io: 'input', unrepresentable: 'any' }), null, 2))
   return 0
 }

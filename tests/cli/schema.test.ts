@@ -19,6 +19,15 @@ describe('schema', () => {
     },
   )
 
+  test.each([
+    [['schema'], 'Name the schema.'],
+    [['schema', 'nope'], 'There is no schema nope.'],
+  ])('%j says which schemas there are', (args, says) => {
+    const { status, stderr } = bayboard(args)
+    expect(status).toBe(2)
+    expect(stderr).toContain(`${says} Choose one of: bag-tags, care-slip, command,`)
+  })
+
   test('the schema of a command names every command there is', () => {
     const { oneOf } = JSON.parse(bayboard(['schema', 'command']).stdout) as {
       oneOf: { properties: { do: { const: string } } }[]
