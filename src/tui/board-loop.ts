@@ -165,6 +165,8 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
       return
     }
     const said = ui.message!
+    // It takes a moment: where the log will be is still to come, so that nobody leaves before it is said.
+    show({ ...ui, message: { ...said, text: `${said.text} Its log is being written.` } })
     const say = (made?: Exported): void => show(sayLog(ui, said, made))
     exportThen(next.export, say, () => say())
   }

@@ -134,6 +134,11 @@ function press(ui: Ui, char: string, view: View): Updated {
 function updateReading(ui: Ui, token: Token, view: View): Updated {
   if ('key' in token && (token.key === 'tab' || token.key === 'back-tab'))
     return { ui: { ...ui, top: partFrom(view, ui, view.size, token.key === 'back-tab') } }
+  if ('char' in token && token.char !== ' ')
+    return say(
+      ui,
+      `"${token.char}" does nothing here: the keys of the board are on the board. Esc goes back.`,
+    )
   if (!('key' in token) || token.key !== 'escape')
     return { ui: { ...ui, top: scrolled(ui.top, token, lastTop(view, ui, view.size), pageOf(view.size)) } }
   if (ui.screen === 'help') return { ui: { ...ui, screen: 'board', top: 0 } }

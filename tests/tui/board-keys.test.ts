@@ -163,3 +163,15 @@ describe('a scan', () => {
     expect(board.ui.screen).toBe('roll-call')
   })
 })
+
+test('a key of the board pressed on a card or the help does nothing, and says so and the way back', () => {
+  for (const opens of ['enter', { type: '?' }] as const) {
+    const board = bench(fitEngine()).press(opens)
+    const { screen } = board.ui
+    board.type('o')
+    expect(board.ui.screen).toBe(screen)
+    expect(board.text()).toContain(
+      '"o" does nothing here: the keys of the board are on the board. Esc goes back.',
+    )
+  }
+})

@@ -188,3 +188,14 @@ test('whoever leaves after two exports waits for both', async () => {
   await settled
   expect(board.text()).toContain('Exported to first.txt')
 })
+
+test('after a hand-over the board says that the log is being written, and then where it is', async () => {
+  const board = slowBoard(demonstration())
+  board.press(...type('h'), key('enter'), key('down'), key('enter'), key('enter'))
+  const isRecorded = board.letOne()
+  await expect.poll(() => board.exports.length).toBe(1)
+  expect(board.text()).toContain('is handed over. Its log is being written.')
+  board.exports[0]!({ path: 'log.pdf' })
+  await isRecorded
+  expect(board.text()).toContain('is handed over. Its log is in log.pdf')
+})
