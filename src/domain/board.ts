@@ -29,7 +29,7 @@ export interface PlaceLine {
   label: string
   standsIn: boolean
   state: Condition
-  /** The worst thing about it, or what it was found to be. */
+  /** The worst thing about it, as it stands within a sentence: it may begin with a name. */
   text: string
 }
 

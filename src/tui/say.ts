@@ -21,7 +21,6 @@ export function sayReason({ state, text, matter, looser }: ReasonLine): string {
 /** `missing, it is away at North Wash`; `unproven: its pressure has not been read`. The state is never said twice. */
 export function sayPlace({ state, text }: Pick<PlaceLine, 'state' | 'text'>): string {
   const { word } = SIGNS[state]
-  const says = text.charAt(0).toLowerCase() + text.slice(1)
-  if (!says) return word
-  return says.startsWith(word) ? says : `${word}: ${says}`
+  if (!text) return word
+  return text.startsWith(word) ? text : `${word}: ${text}`
 }

@@ -141,7 +141,7 @@ describe('the places of a riding position', () => {
 
   it('say what is worst about each', () => {
     const boots = placesOf(tags('BO-1')).find((place) => place.kind === 'boots')!
-    expect([boots.state, boots.text]).toEqual(['out-of-service', 'Tagged, torn seam'])
+    expect([boots.state, boots.text]).toEqual(['out-of-service', 'tagged, torn seam'])
   })
 
   it('say why a drag rescue device may be lacking, rather than that one is ready', () => {
@@ -155,7 +155,7 @@ describe('the places of a riding position', () => {
     expect(device).toMatchObject({
       element: null,
       state: 'ready',
-      text: 'Coat shell CS-9 is labelled 2000 and may lack one',
+      text: 'coat shell CS-9 is labelled 2000 and may lack one',
     })
     expect(places[0]!.standsIn).toBe(true)
   })

@@ -86,3 +86,19 @@ test('where the rack has no spare, only of a riding position that may not ride i
   expect(title()).toContain('The rack has no spare hood. Esc goes back.')
   expect(title(tags('HO-1'))).toContain('The rack has no spare hood. Officer stays unfit. Esc goes back.')
 })
+
+test('a member without a fit test is named in the swap list as their name is written', () => {
+  const board = bench(
+    fitEngine(
+      { do: 'add-member', member: { id: 'M-700', name: 'Bo Oquendo', platoon: 'B' } },
+      { do: 'seat-member', seat: 'E6-3', member: 'M-700' },
+      {
+        do: 'add-element',
+        element: { id: 'FP-7', kind: 'facepiece', model: 'Invented', size: 'M' },
+      },
+      { do: 'issue', element: 'FP-7', to: 'M-700' },
+    ),
+    { ui: { seat: 'E6-3' } },
+  ).type('s')
+  expect(board.text()).toContain('unproven: Bo Oquendo has no fit test on record')
+})

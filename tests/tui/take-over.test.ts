@@ -147,7 +147,7 @@ describe('a member detailed in', () => {
       .press('enter')
     expect(stateOf(board, 'H-501')).toMatchObject({
       state: 'unproven',
-      text: 'It has no advanced cleaning on record',
+      text: 'it has no advanced cleaning on record',
     })
     expect(board.state.elements.get('H-501')!.inService).toBeUndefined()
   })

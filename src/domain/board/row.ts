@@ -2,7 +2,6 @@
 import type { SeatAssessment } from '../assess.ts'
 import type { PlaceAssessment } from '../assess/place.ts'
 import type { PlaceLine, ReasonLine, Row } from '../board.ts'
-import { capital } from '../decide/decision.ts'
 import { plain, wordOf } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
 import { isLooser, sayVerdict, type Verdict } from '../rules/verdict.ts'
@@ -32,9 +31,9 @@ function placeLine(place: PlaceAssessment): PlaceLine {
   const better = verdicts.find((each) => each.loosened)
   const text =
     worst && (worst.state !== 'ready' || !element)
-      ? capital(worst.says)
+      ? worst.says
       : better
-        ? `By a looser rule; the published base says ${plain(better.loosened!)}`
+        ? `by a looser rule; the published base says ${plain(better.loosened!)}`
         : ''
   return {
     kind,

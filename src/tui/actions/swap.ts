@@ -73,8 +73,7 @@ function confirmSwap(view: View, answers: Answers, kind: Kind, spares: readonly 
   const seat = view.state.seats.get(row.seat)!
   const commands = spare.elements.map((element): Command => {
     const out = assigned(view.state, holderOf(seat, element.kind), element.kind)
-    const why = row.places.find((each) => each.kind === element.kind)?.text ?? ''
-    const reason = why.charAt(0).toLowerCase() + why.slice(1)
+    const reason = row.places.find((each) => each.kind === element.kind)?.text
     return {
       do: 'swap',
       by: view.speaker!,
