@@ -42,6 +42,8 @@ export interface Ui {
   answers: readonly { name: string; value: string; isGiven?: true }[]
   cursor: number
   text: string
+  /** What stood on the line unasked: what the action proposes, or what was taken there before Esc came back to it. */
+  proposed: string
   /** The pressure typed at roll call for the riding position in hand: it stays until it is recorded or taken away in so many words. */
   gauge: string
   log: readonly LogEntry[]
@@ -78,6 +80,7 @@ export const startUi: Ui = {
   answers: [],
   cursor: 0,
   text: '',
+  proposed: '',
   gauge: '',
   log: [],
   filter: null,
@@ -127,6 +130,19 @@ export function settle(before: Ui, effect: Submit, refused: string | undefined):
   const screen = leavesRollCall && ui.screen === 'roll-call' ? 'board' : ui.screen
   return { ...ui, screen, seat: nextSeat ?? ui.seat, message: { text: done, tone: 'good' } }
 }
+
+/** Out of the questions, to where they were asked. */
+export const leave = (ui: Ui): Ui => ({
+  ...ui,
+  screen: ui.from,
+  action: null,
+  answers: [],
+  text: '',
+  cursor: 0,
+})
+
+/** Is what stands on the line still what was proposed? */
+export const isProposed = ({ text, proposed }: Ui): boolean => Boolean(text) && text === proposed
 
 /** The place in the log of the event in hand. */
 export const logIndex = ({ log, entry }: Ui): number =>

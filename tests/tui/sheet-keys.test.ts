@@ -143,6 +143,39 @@ describe('Esc', () => {
     expect(board.ui.screen).toBe('roll-call')
     expect(board.press('escape').ui.screen).toBe('board')
   })
+  test('puts what was taken back on its line, where Enter takes it again and typing replaces it', () => {
+    const board = engine().press({ type: 'p' }).write('4100').press('escape')
+    expect(board.ui).toMatchObject({ text: '4100', proposed: '4100' })
+    expect(board.screen().at(-1)).toContain('Enter takes it   type another in its place')
+    expect(board.type('4300').ui.text).toBe('4300')
+    board.press('enter', 'enter')
+    expect(board.events).toMatchObject([{ data: { psi: 4300 } }])
+  })
+  test('out of a typed pressure says that it was not taken; of what was only proposed it says nothing', () => {
+    const board = engine().press({ type: 'p' }, { type: '3900' }, 'escape')
+    expect(board.ui).toMatchObject({ screen: 'board', message: { text: '"3900" was not taken.' } })
+    const day = engine().press({ type: 'k' }, 'enter', 'enter', 'escape')
+    expect([day.ui.screen, day.ui.message]).toEqual(['sheet', null])
+  })
+  test('from the list of gear brought keeps the last piece on its line, and says when that is given up', () => {
+    const board = engine().press({ type: 'm' }, 'up', 'enter').write('D. Halvorne').write('M-700').write('')
+    const piece = 'C-700 44x32 2021-03'
+    board.press('enter').write(piece)
+    expect(board.text()).toContain(`${piece}, named already`)
+    expect(board.press('escape').ui.text).toBe(piece)
+    expect(board.press('enter').text()).toContain(`${piece}, named already`)
+    board.press('escape', 'escape')
+    expect(board.ui.message!.text).toBe(`"${piece}" was not taken.`)
+    expect(board.text()).not.toContain('named already')
+  })
+  test('never puts a PIN back on its line, nor says it', () => {
+    const board = bench(fitEngine()).press({ type: '#' }, 'enter')
+    const at = board.ui.answers.length
+    board.type('731905').press('enter')
+    expect(board.ui.answers.length).toBe(at + 1)
+    expect(board.press('escape').ui).toMatchObject({ text: '', message: null })
+    expect(board.type('73').press('escape').text()).not.toContain('73')
+  })
   test('in a withdrawal leads back to the log', () => {
     const board = engine().press({ type: 'n' }).write('x').press('enter', { type: 'l-' }, 'escape')
     expect(board.ui.screen).toBe('log')

@@ -28,7 +28,7 @@ const dayFault =
     return text > dateOf(view.at) ? 'That day is still to come.' : undefined
   }
 
-const NOT_KNOWN = 'empty: not known; then unproven, unless its label shows it in date'
+const NOT_KNOWN = 'empty: not known; then unproven, unless a label shows it in date'
 
 /** The questions, while an answer is missing. */
 export function askDetailed(view: View, answers: Answers): Step | undefined {
@@ -39,6 +39,8 @@ export function askDetailed(view: View, answers: Answers): Step | undefined {
     fault: (text: string) => string | undefined,
   ): Step | undefined =>
     answers[name] === undefined ? { ask: 'write', name, title, hint, fault } : undefined
+  const day = (name: string, title: string): Step | undefined =>
+    write(name, title, `year-month-day, as ${dateOf(view.at)}; ${NOT_KNOWN}`, dayFault(view))
   return (
     write('name', 'Their name?', 'as it stands on the riding list', needsWords) ??
     write('id', 'Their id?', 'as on their badge', (text) => idFault(view, text)) ??
@@ -54,14 +56,20 @@ export function askDetailed(view: View, answers: Answers): Step | undefined {
     askBrought(view, answers) ??
     (kindsIn(answers).length
       ? (askAssembly(answers) ??
-        write('inspected', 'Its last advanced inspection, by its own record?', NOT_KNOWN, dayFault(view)) ??
-        write('cleaned', 'Its last advanced cleaning, by its own record?', NOT_KNOWN, dayFault(view)) ??
+        day(
+          'inspected',
+          'When was the last advanced inspection of all the gear they brought, by its own record?',
+        ) ??
+        day(
+          'cleaned',
+          'When was the last advanced cleaning of all the gear they brought, by its own record?',
+        ) ??
         (kindsIn(answers).some((kind) => kind.endsWith('-liner'))
-          ? write('liners', 'The last complete inspection of its liners?', NOT_KNOWN, dayFault(view))
+          ? day('liners', 'When was the last complete inspection of the liners they brought?')
           : undefined) ??
         (written(answers, 'facepiece') === undefined
           ? undefined
-          : write('fitTest', 'Their last fit test with this facepiece?', NOT_KNOWN, dayFault(view))))
+          : day('fitTest', 'When was their last fit test with the facepiece they brought?')))
       : undefined)
   )
 }

@@ -5,10 +5,10 @@ import { actionBy } from '../keymap.ts'
 import { widthOf, wrap } from '../../exports/wrap.ts'
 import { clip, fit, tail, windowStart } from '../cells.ts'
 import { plainLine, type Line } from '../theme.ts'
-import type { Ui } from '../ui-state.ts'
+import { isProposed, type Ui } from '../ui-state.ts'
 import { isOffered, keysOfOffer } from '../update/offer.ts'
 import { narrowed } from '../update/narrowed.ts'
-import { isProposed, isRefused, stepOf } from '../update/sheet.ts'
+import { isRefused, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
 import { foot, footWithKeys, head, rule, screen, type Size } from './frame.ts'
 import { toldOf } from './told.ts'
@@ -41,7 +41,7 @@ export function sheetScreen(view: View, ui: Ui, size: Size): Line[] {
 function keysBelow({ unicode }: View, ui: Ui, step: Step, size: Size): Line[] {
   // What was done is still said beside an offer, and what the keys do with it too.
   if (isOffered(ui)) return footWithKeys(ui, size, keysOfOffer(ui, step), unicode)
-  if (isProposed(ui, step)) return foot(ui, size, PROPOSED, unicode)
+  if (step.ask === 'write' && isProposed(ui)) return foot(ui, size, PROPOSED, unicode)
   const keys = isRefused(step) ? 'Esc one step back' : isNumbered(step) ? NUMBERED : KEYS[step.ask]
   return foot(ui, size, keys, unicode)
 }
@@ -71,7 +71,7 @@ function bodyOf(
           { text: ' > ' },
           {
             text: tail(step.isSecret ? '*'.repeat([...ui.text].length) : ui.text, width - 6),
-            inverse: isProposed(ui, step),
+            inverse: isProposed(ui),
           },
           { text: ' ', inverse: true },
         ],

@@ -9,7 +9,7 @@ import { sayDate } from '../../domain/time.ts'
 import { deadlinesOf, MONTHS_AHEAD } from '../deadlines.ts'
 import { actionBy, LOG_ACTIONS } from '../keymap.ts'
 import { sayPlace } from '../say.ts'
-import type { Ui } from '../ui-state.ts'
+import { isProposed, type Ui } from '../ui-state.ts'
 import { isCalled, needsReading, saysOnEnter } from '../update/roll-call.ts'
 import { narrowed } from '../update/narrowed.ts'
 import { isRefused, stepOf } from '../update/sheet.ts'
@@ -106,7 +106,7 @@ function sheet(view: View, ui: Ui): Spoken {
         choices: [],
         hint: step.isSecret
           ? `Careful: here it is seen as you type it. ${BACK}`
-          : `Type it.${step.initial ? ` keep takes ${step.initial}.` : ''} none leaves it empty. ${BACK}`,
+          : `Type it.${isProposed(ui) ? ` keep takes ${ui.text}.` : ''} none leaves it empty. ${BACK}`,
       }
     case 'confirm':
       return {

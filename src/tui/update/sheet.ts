@@ -7,7 +7,7 @@ import type { Token } from '../input/keys.ts'
 import { actionBy } from '../keymap.ts'
 import { toldOf } from '../panels/told.ts'
 import type { View } from '../view.ts'
-import { say, type Effect, type Ui, type Updated } from '../ui-state.ts'
+import { isProposed, leave, say, type Effect, type Ui, type Updated } from '../ui-state.ts'
 import { bare, narrowed, ownWords } from './narrowed.ts'
 import { around } from './scroll.ts'
 
@@ -40,12 +40,14 @@ export function startSheet(ui: Ui, view: View, action: string, first: Ui['answer
   return ask({ ...ui, screen: 'sheet', from, action, answers: first }, view)
 }
 
-/** Puts the question on the screen with its first option or initial text in hand, or what was typed for it already. */
-function ask(ui: Ui, view: View, typed = ''): Updated {
+/** Puts the question on the screen with its first option or text in hand: what was typed for it already, or taken before. */
+function ask(ui: Ui, view: View, typed = '', taken = ''): Updated {
   const step = stepOf(view, ui)
   if (step.ask === 'done') return perform({ ...ui, screen: ui.from, under: asked(ui) }, step.deed)
   const cursor = step.ask === 'choose' ? (step.start ?? 0) : 0
-  return { ui: { ...ui, cursor, top: 0, text: step.ask === 'write' ? typed || (step.initial ?? '') : '' } }
+  const isLine = step.ask === 'write' && !step.isSecret
+  const proposed = isLine ? taken || (step.initial ?? '') : ''
+  return { ui: { ...ui, cursor, top: 0, text: (isLine && typed) || proposed, proposed } }
 }
 
 /** The question that was just answered, as it was. */
@@ -103,22 +105,18 @@ function scanned(ui: Ui, scan: string, view: View, step: Extract<Step, { ask: 'c
 export const isRefused = (step: Step): boolean =>
   step.ask === 'confirm' && 'commands' in step.deed && !step.deed.commands.length
 
-export const leave = (ui: Ui): Ui => ({
-  ...ui,
-  screen: ui.from,
-  action: null,
-  answers: [],
-  text: '',
-  cursor: 0,
-})
-
-/** One step back: first the letters typed, then the last answer, then the whole action. */
+/** One step back: first the letters typed, then the last answer, which stands on its line again, then the whole action. */
 function back(ui: Ui, view: View): Updated {
   const step = stepOf(view, ui)
   if (step.ask === 'choose' && ui.text) return { ui: { ...ui, text: '', cursor: 0 } }
   // What an action was started with is not an answer to take back.
-  if (ui.answers.every((each) => each.isGiven)) return { ui: leave(ui) }
-  return ask({ ...ui, answers: ui.answers.slice(0, -1) }, view)
+  const isFirst = ui.answers.every((each) => each.isGiven)
+  const last = ui.answers.at(-1)
+  const went = isFirst
+    ? { ui: leave(ui) }
+    : ask({ ...ui, answers: ui.answers.slice(0, -1) }, view, '', last?.value)
+  const isOwn = step.ask === 'write' && !step.isSecret && ui.text && ui.text !== step.initial
+  return isOwn ? say(went.ui, `"${ui.text}" was not taken.`) : went
 }
 
 const take = (ui: Ui, view: View, name: string, value: string, typed?: string): Updated =>
@@ -174,13 +172,9 @@ function choose(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'ch
 
 const LONGEST = 500
 
-/** Is what stands on the line still what was proposed? */
-export const isProposed = ({ text }: Ui, step: Step): boolean =>
-  step.ask === 'write' && Boolean(text) && text === step.initial
-
 function write(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'write' }>): Updated {
   // Whoever types does not take what was proposed; Backspace goes into it.
-  const before = isProposed(ui, step) ? '' : ui.text
+  const before = isProposed(ui) ? '' : ui.text
   if ('char' in token) return { ui: { ...ui, text: (before + token.char).slice(0, LONGEST) } }
   if ('paste' in token) return { ui: { ...ui, text: (before + cleanText(token.paste)).slice(0, LONGEST) } }
   if (!('key' in token)) return { ui }
