@@ -2,7 +2,6 @@
 // Wires the command line to the process: arguments, environment, clock, exit status. It must hold no behaviour of its own.
 import { board } from './cli/board.ts'
 import { asksForBoard } from './cli/asks-for-board.ts'
-import { compileLater } from './cli/compile-later.ts'
 import type { World } from './cli/world.ts'
 import { whyOf } from './store/trouble.ts'
 
@@ -34,7 +33,6 @@ const world: World = {
 try {
   // Opening the board is what is waited for, so it does not read the other subcommands first.
   const asked = asksForBoard(argv)
-  if (asked) compileLater(process.versions.v8)
   process.exitCode = asked
     ? await board(world, asked)
     : await (await import('./cli/program.ts')).runProgram(argv, world)
