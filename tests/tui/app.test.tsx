@@ -37,7 +37,7 @@ test('a tag that is recorded shows at once, and a refusal changes nothing', asyn
   expect(lastFrame()).toBe(before)
 
   await session.submit({ do: 'tag', by: 'M-104', element: 'HE-1', reason: 'cracked', matter: 'safety' })
-  await expect.poll(() => lastFrame()).toContain('1 may not ride: A. Varga.')
+  await expect.poll(() => lastFrame()).toContain('1 may not ride: A. Varga; 1 unfilled.')
   expect(lastFrame()).toContain('Helmet HE-1: tagged, cracked.')
   unmount()
   await session.close()
