@@ -2,13 +2,13 @@
 import * as fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { assessNow } from '../../../src/domain/assess.ts'
-import { imagine } from '../../../src/domain/imagine.ts'
 import { policyOf } from '../../../src/domain/policy/in-force.ts'
 import { problemOf } from '../../../src/domain/plan/model.ts'
 import { planOf } from '../../../src/domain/plan/plan.ts'
 import { solve } from '../../../src/planner/solve.ts'
 import { NOW } from '../given.ts'
 import { anyStation, bestByTrying } from './small-stations.ts'
+import { swapped } from './swapped.ts'
 
 test('no way to use the rack is better, and what is planned comes about', async () => {
   await fc.assert(
@@ -20,15 +20,9 @@ test('no way to use the rack is better, and what is planned comes about', async 
       expect(plan.isProven).toBe(true)
       expect([rigs, critical, seats, inexact, swaps, days]).toEqual(bestByTrying(state).map(Math.abs))
       // Given one after another as ordinary swaps, they do what was promised and nothing else.
-      const commands = plan.seats.flatMap((seat) => seat.swaps.flatMap((swap) => swap.commands))
-      const after = imagine(
-        state,
-        commands.map((each) => ({ ...each, by: 'M-104' })),
-        NOW,
-      )
-      if ('refused' in after) throw new Error(after.refused)
+      const after = swapped(state, plan)
       const fit = new Map(
-        assessNow(after.state, NOW).rigs.flatMap((rig) => rig.seats.map((each) => [each.seat.id, each.fit])),
+        assessNow(after, NOW).rigs.flatMap((rig) => rig.seats.map((each) => [each.seat.id, each.fit])),
       )
       for (const { seat, becomesFit, shortages } of plan.seats) {
         expect(fit.get(seat)).toBe(becomesFit)

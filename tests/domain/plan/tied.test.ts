@@ -2,7 +2,6 @@
 import { describe, expect, it } from 'vitest'
 import { assess } from '../../../src/domain/assess.ts'
 import { ownsBack } from '../../../src/domain/fit/own-back.ts'
-import { imagine } from '../../../src/domain/imagine.ts'
 import { problemOf } from '../../../src/domain/plan/model.ts'
 import { planOf, type Plan } from '../../../src/domain/plan/plan.ts'
 import { policyOf } from '../../../src/domain/policy/in-force.ts'
@@ -11,6 +10,7 @@ import type { State } from '../../../src/domain/state.ts'
 import { solve } from '../../../src/planner/solve.ts'
 import { coat, fitCrew, garment, tags } from '../fit-crew.ts'
 import { NOW, type Steps, type Told } from '../given.ts'
+import { swapped } from './swapped.ts'
 
 /** Boots of one delivery with the helmet: no such rule is published, and nothing keeps a department from having one. */
 const TIED: Told = {
@@ -38,14 +38,8 @@ async function planIn(state: State): Promise<{ plan: Plan; comesTrue: boolean }>
   const policy = policyOf(state)
   const problem = problemOf(state, policy, NOW)
   const plan = planOf(state, policy, NOW, problem, await solve(problem.model, 60))
-  const commands = plan.seats.flatMap((seat) => seat.swaps.flatMap((swap) => swap.commands))
-  const after = imagine(
-    state,
-    commands.map((each) => ({ ...each, by: 'M-104' })),
-    NOW,
-  )
-  if ('refused' in after) throw new Error(after.refused)
-  const fit = assess(after.state, policy, NOW).rigs.flatMap((rig) =>
+  const after = swapped(state, plan)
+  const fit = assess(after, policy, NOW).rigs.flatMap((rig) =>
     rig.seats.flatMap((each) => (each.fit ? each.seat.id : [])),
   )
   return { plan, comesTrue: plan.seats.every((each) => fit.includes(each.seat) === each.becomesFit) }
