@@ -1,5 +1,5 @@
 // A program on a real pseudo-terminal, timed from the byte that goes in to the byte that comes out; it must never read the screen's meaning.
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type * as NodePty from '@lydell/node-pty'
 
@@ -112,5 +112,12 @@ export function countedOf(pid: number): { peakKb: number; cpuMs: number; wakes: 
   const ticks = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]!.split(' ')
   // Fields 14 and 15 of proc(5), user and system time in hundredths of a second.
   const cpuMs = (Number(ticks[11]) + Number(ticks[12])) * 10
-  return { peakKb: number('VmHWM'), cpuMs, wakes: number('voluntary_ctxt_switches') }
+  const threads = readdirSync(`/proc/${pid}/task`).map((id) =>
+    readFileSync(`/proc/${pid}/task/${id}/status`, 'utf8'),
+  )
+  const wakes = threads.reduce(
+    (sum, thread) => sum + Number(/^voluntary_ctxt_switches:\s*(\d+)/m.exec(thread)![1]),
+    0,
+  )
+  return { peakKb: number('VmHWM'), cpuMs, wakes }
 }

@@ -7,6 +7,7 @@ import type { Demo } from '../demo.ts'
 import { instantToMs } from '../domain/time.ts'
 import { openSession } from '../session.ts'
 import { makeFolderToStay, realFiles } from '../store/files.ts'
+import { heedJournal } from '../store/heed.ts'
 import { JOURNAL_NAME } from '../store/journal.ts'
 import { KEYS } from '../store/seals/keys.ts'
 import { SEALS } from '../store/seals/seal.ts'
@@ -72,6 +73,7 @@ export async function board(world: World, options: BoardOptions): Promise<ExitSt
   await runBoard({
     session,
     desk: deskOf(session, folder, world.data),
+    heed: (changed) => heedJournal(folder, changed),
     stdin: world.stdin,
     stdout,
     abilities,

@@ -47,6 +47,8 @@ interface BoardLoop {
 const LOG_LENGTH = 500
 /** A care of a whole crew's gear is the longest. */
 const MOST_OF_AN_ACT = 200
+/** Only where it takes long enough that somebody wonders. */
+const UNTIL_WONDERING_MS = 1_500
 const WAITING = 'This is being recorded. Keys pressed now are kept until it is done.'
 
 export function startLoop({ session, desk, unicode, size, leave }: Around): BoardLoop {
@@ -56,7 +58,7 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   let recording: Promise<void> | undefined
   /** A file on its way to disk; keys go on meanwhile, since it changes nothing on the board. */
   let exporting: Promise<void> | undefined
-  let looksWhileRecording = 0
+  let wondering: NodeJS.Timeout | undefined
   let isLeft = false
   const waiting: Token[] = []
   const watchers = new Set<() => void>()
@@ -100,7 +102,7 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     const { ui: next, effect } = update(ui, token, make().view)
     if (effect && 'submit' in effect) {
       ui = next
-      looksWhileRecording = 0
+      wondering = setTimeout(sayWaiting, UNTIL_WONDERING_MS)
       recording = record(effect).catch(sayMistake).then(goOn)
       return
     }
@@ -171,7 +173,11 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     exportThen(next.export, say, () => say())
   }
 
+  function sayWaiting(): void {
+    draw({ view: shown.view, ui: { ...shown.ui, message: { text: WAITING, tone: 'warn' } } })
+  }
   function goOn(): void {
+    clearTimeout(wondering)
     recording = undefined
     while (waiting.length && !recording) take(waiting.shift()!)
   }
@@ -200,13 +206,7 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
     },
     take,
     look() {
-      if (recording) {
-        looksWhileRecording += 1
-        const message = { text: WAITING, tone: 'warn' as const }
-        // Only where it takes long enough that somebody wonders.
-        if (looksWhileRecording === 2) draw({ view: shown.view, ui: { ...shown.ui, message } })
-        return
-      }
+      if (recording) return
       session.look()
       if (session.now().slice(0, 16) !== shown.view.at.slice(0, 16)) show()
     },

@@ -1,7 +1,9 @@
 // Puts the board's loop on a real terminal and keeps it going until it is left. It must never decide anything.
+import { instantToMs } from '../domain/time.ts'
 import type { Session } from '../session.ts'
 import { startLoop, type Desk } from './board-loop.ts'
 import { composeLine } from './compose.ts'
+import { keepLooking, type Heed } from './looking.ts'
 import type { Size } from './panels/frame.ts'
 import { linesFor } from './screens.ts'
 import type { Abilities } from './terminal/abilities.ts'
@@ -12,6 +14,7 @@ export type { Desk } from './board-loop.ts'
 interface Running {
   session: Session
   desk: Desk
+  heed: Heed
   stdin: NodeJS.ReadStream
   stdout: NodeJS.WriteStream & { fd: number }
   abilities: Abilities
@@ -19,12 +22,10 @@ interface Running {
   scanPrefix: string
 }
 
-/** Two terminals see each other's work within a second. */
-const LOOK_EVERY_MS = 1_000
-
 export async function runBoard({
   session,
   desk,
+  heed,
   stdin,
   stdout,
   abilities,
@@ -52,11 +53,15 @@ export async function runBoard({
     scanPrefix,
   })
   void session.begin()
-  const looking = setInterval(loop.look, LOOK_EVERY_MS)
+  const stopLooking = keepLooking({
+    look: loop.look,
+    nowMs: () => instantToMs(session.now())!,
+    heed,
+  })
   try {
     await board.finished
   } finally {
-    clearInterval(looking)
+    stopLooking()
     // What was begun is recorded whole before the station is closed.
     await loop.settled()
     await session.close()

@@ -1,5 +1,5 @@
 // While something is being recorded the glass shows nothing half done, and what is pressed meanwhile is done afterwards, in order.
-import { expect, test } from 'vitest'
+import { expect, onTestFinished, test, vi } from 'vitest'
 import type { Command } from '../../src/domain/commands.ts'
 import type { Answer, Session } from '../../src/session.ts'
 import { linesFor } from '../../src/tui/screens.ts'
@@ -140,12 +140,26 @@ test('Ctrl-C leaves at once, and what was begun is still recorded whole', async 
 })
 
 test('where recording takes long, the glass says that keys are kept', () => {
+  vi.useFakeTimers()
+  onTestFinished(() => void vi.useRealTimers())
   const board = slowBoard(fitEngine())
   board.press(...type('r'), key('enter'))
-  board.loop.look()
+  vi.advanceTimersByTime(1_000)
   expect(board.text()).not.toContain('being recorded')
-  board.loop.look()
+  vi.advanceTimersByTime(1_000)
   expect(board.text()).toContain('This is being recorded. Keys pressed now are kept until it is done.')
+})
+
+test('where it was recorded in time, nothing about waiting is said afterwards', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] })
+  onTestFinished(() => void vi.useRealTimers())
+  const board = slowBoard(fitEngine())
+  board.press(...type('r'), key('enter'))
+  await board.letOne()
+  await board.loop.settled()
+  const before = board.text()
+  vi.advanceTimersByTime(10_000)
+  expect(board.text()).toBe(before)
 })
 
 test('whoever leaves with Ctrl-C while the plan is being recorded does not wait for another plan', async () => {
