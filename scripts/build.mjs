@@ -1,8 +1,10 @@
 // Builds the program, dist/bayboard.js, or the same in a folder that is named. It must not fetch anything.
-// What is heavy and seldom asked for is built beside it as a part of its own, so that opening the board never reads it.
-import { chmod, copyFile, mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises'
+// What is heavy and seldom asked for is built beside it as a part of its own, so that opening the board never reads it. The
+// board itself is one script, with the code that V8 made of it: see run-script.mjs.
+import { execFileSync } from 'node:child_process'
+import { chmod, copyFile, mkdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { relative, resolve } from 'node:path'
-import { bundle } from './bundling.mjs'
+import { asScript, bundle } from './bundling.mjs'
 import { startingQuickly } from './starting-quickly.mjs'
 
 const [folder = 'dist'] = process.argv.slice(2)
@@ -17,37 +19,45 @@ const PARTS = {
   planner: 'src/planner/part.ts',
 }
 
-const partsApart = {
-  name: 'parts-apart',
+/** The script, and what it hands to whoever loads it with `import()`. */
+const BOARD = 'src/cli/board.ts'
+const runsBoard = `import { runScript } from './scripts/run-script.mjs'
+export const { board, demo } = runScript('board', import.meta.url).exports`
+
+const apart = {
+  name: 'apart',
   setup(build) {
     build.onResolve({ filter: /^\.{1,2}\// }, ({ kind, path, resolveDir }) => {
       if (kind !== 'dynamic-import') return undefined
       const wanted = relative('.', resolve(resolveDir, path))
+      if (wanted === BOARD) return { path: BOARD, namespace: 'script' }
       const part = Object.keys(PARTS).find((name) => PARTS[name] === wanted)
       return part === undefined ? undefined : { path: `./${part}.js`, external: true }
     })
+    build.onLoad({ filter: /./, namespace: 'script' }, () => ({ contents: runsBoard, resolveDir: '.' }))
   },
 }
 
 await mkdir(folder, { recursive: true })
-const isOfBoard = (name) => /^board-.*\.js$/.test(name)
-for (const old of (await readdir(folder)).filter(isOfBoard)) await rm(`${folder}/${old}`)
-const plugins = [partsApart, ...startingQuickly]
-await bundle(PARTS, folder, { plugins })
-// What only some openings ask for is split off, not wrapped within the one file: V8 would read every wrapped line twice.
-await bundle({ bayboard: 'src/main.ts' }, folder, {
-  plugins,
-  splitting: true,
-  chunkNames: 'board-[name]-[hash]',
-})
+const plugins = [apart, ...startingQuickly]
+await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins })
+await bundle({ board: BOARD }, folder, { plugins, ...asScript })
+// Only a module may say `import()`.
+const loads = (text) => text.replace(/\bimport\((?="\.\/\w+\.js"\))/g, 'load(')
 // One letter beyond Latin-1 and Node keeps the whole file at twice its size; esbuild leaves those in expressions as they are.
-const built = ['bayboard.js', ...Object.keys(PARTS).map((name) => `${name}.js`)]
-for (const name of [...built, ...(await readdir(folder)).filter(isOfBoard)]) {
+for (const name of ['bayboard.js', 'board.cjs', ...Object.keys(PARTS).map((name) => `${name}.js`)]) {
   const path = `${folder}/${name}`
-  const text = await readFile(path, 'utf8')
+  const built = await readFile(path, 'utf8')
+  const text = name === 'board.cjs' ? loads(built) : built
   const byNumber = (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`
   await writeFile(path, text.replace(/[^\x00-\x7f]/g, byNumber))
 }
 // The solver's own machine code; its loader looks for it beside the planner.
 await copyFile('node_modules/highs/build/highs.wasm', `${folder}/highs.wasm`)
 await chmod(`${folder}/bayboard.js`, 0o755)
+const station = `${folder}/.opened`
+const removeOpened = () => rm(station, { recursive: true, force: true })
+await removeOpened()
+await rm(`${folder}/board.code`, { force: true })
+execFileSync(process.execPath, ['scripts/keep-code.mjs', folder, station], { stdio: 'inherit' })
+await removeOpened()

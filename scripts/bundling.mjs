@@ -10,6 +10,17 @@ const withoutDeveloperTools = {
   },
 }
 
+const DEFINED = { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' }
+
+/** In place of an ES module, one expression: a function of what Node gives a CommonJS module, of where the program is, and of what loads its parts. */
+export const asScript = {
+  format: 'cjs',
+  outExtension: { '.js': '.cjs' },
+  define: { ...DEFINED, 'import.meta.url': 'here' },
+  banner: { js: '(function (exports, require, module, here, load) {' },
+  footer: { js: '})' },
+}
+
 /** Bundles each entry into `folder`, as ES modules that need nothing but Node. */
 export const bundle = (entryPoints, folder, { plugins = [], ...more } = {}) =>
   build({
@@ -22,7 +33,7 @@ export const bundle = (entryPoints, folder, { plugins = [], ...more } = {}) =>
     minify: true,
     legalComments: 'none',
     jsx: 'automatic',
-    define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
+    define: DEFINED,
     // CommonJS parts of the bundle expect `require`; an ES module has to make its own.
     banner: {
       js: "import { createRequire as makeRequire } from 'node:module'; const require = makeRequire(import.meta.url);",

@@ -1,6 +1,5 @@
 #!/usr/bin/env node
 // Wires the command line to the process: arguments, environment, clock, exit status. It must hold no behaviour of its own.
-import { board } from './cli/board.ts'
 import { asksForBoard } from './cli/asks-for-board.ts'
 import type { World } from './cli/world.ts'
 import { whyOf } from './store/trouble.ts'
@@ -34,7 +33,7 @@ try {
   // Opening the board is what is waited for, so it does not read the other subcommands first.
   const asked = asksForBoard(argv)
   process.exitCode = asked
-    ? await board(world, asked)
+    ? await (await import('./cli/board.ts')).board(world, asked)
     : await (await import('./cli/program.ts')).runProgram(argv, world)
 } catch (error) {
   const what = error instanceof Error ? error.message : String(error)

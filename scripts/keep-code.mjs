@@ -1,0 +1,50 @@
+// Opens the board once on the demonstration, with nobody at it, and keeps what V8 has compiled by then beside the script. Run by the build.
+import { openSync } from 'node:fs'
+import { writeFile } from 'node:fs/promises'
+import { devNull } from 'node:os'
+import { resolve } from 'node:path'
+import { PassThrough, Writable } from 'node:stream'
+import { setTimeout as sleep } from 'node:timers/promises'
+import { pathToFileURL } from 'node:url'
+import { runScript, sumOf } from './run-script.mjs'
+
+const [folder, station] = process.argv.slice(2)
+const here = pathToFileURL(resolve(folder, 'bayboard.js'))
+const { exports, path, script, source } = runScript('board', here)
+
+const [UP, DOWN, ESCAPE] = ['\x1b[A', '\x1b[B', '\x1b']
+let painted = 0
+const glass = () =>
+  Object.assign(
+    new Writable({
+      write(bytes, _encoding, done) {
+        painted += bytes.length
+        done()
+      },
+    }),
+    { isTTY: true, columns: 120, rows: 40, fd: openSync(devNull, 'w') },
+  )
+const keys = Object.assign(new PassThrough(), { isTTY: true, fd: 0, setRawMode: () => keys })
+const world = {
+  stdin: keys,
+  stdout: glass(),
+  stderr: glass(),
+  env: { TERM: 'xterm-256color', LANG: 'C.UTF-8', HOME: station },
+  clock: Date.now,
+  zone: 'UTC',
+  data: pathToFileURL(`${resolve('data')}/`),
+}
+
+// The first opening leaves a snapshot, the second one reads it: that is what most openings do.
+await exports.demo(world, station, { open: false })
+const opened = exports.board(world, { station })
+await sleep(50)
+for (const key of [DOWN, UP, '?', ESCAPE, 'q']) {
+  keys.write(key)
+  await sleep(100)
+}
+if ((await Promise.race([opened, sleep(10_000)])) !== 0 || !painted)
+  throw new Error('The board that was opened to keep its code painted nothing, or was not left.')
+const code = script.createCachedData()
+await writeFile(path.replace(/cjs$/, 'code'), Buffer.concat([sumOf(source, code), code]))
+process.exit(0)

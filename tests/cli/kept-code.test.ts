@@ -1,0 +1,94 @@
+// The board starts from what V8 made of it at its building; where that is missing or of another make it starts all the same.
+import { spawnSync } from 'node:child_process'
+import { cpSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import { describe, expect, test } from 'vitest'
+import { newPlace, PROGRAM } from './run.ts'
+import { fitStation } from './two-seats.ts'
+
+const station = fitStation()
+const run = (program: string, args: readonly string[], flags: readonly string[] = []) => {
+  const options = { encoding: 'utf8', env: { PATH: '', HOME: newPlace() }, timeout: 60_000 } as const
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...flags, program, ...args], options)
+  return { status, stdout: stdout.replaceAll(/\d\d:\d\d/g, ''), stderr }
+}
+const opened = run(PROGRAM, ['--station', station])
+
+/** The program as it is installed, in a place of its own. */
+function installed(): { dist: string; program: string } {
+  const place = newPlace()
+  const dist = join(place, 'dist')
+  cpSync(dirname(PROGRAM), dist, { recursive: true })
+  symlinkSync(join(import.meta.dirname, '../../data'), join(place, 'data'))
+  return { dist, program: join(dist, 'bayboard.js') }
+}
+
+/** Whether V8 takes the code that is kept; undefined where it was not even offered. */
+function isTaken(dist: string, flags: readonly string[] = []): unknown {
+  const runner = pathToFileURL(join(import.meta.dirname, '../../scripts/run-script.mjs'))
+  const here = pathToFileURL(join(dist, 'bayboard.js'))
+  const asked = `import(${JSON.stringify(runner)}).then(({ runScript }) => {
+    const { cachedDataRejected } = runScript('board', ${JSON.stringify(here)}).script
+    process.stdout.write(JSON.stringify({ taken: cachedDataRejected === undefined ? null : !cachedDataRejected }))
+  })`
+  const { stdout } = spawnSync(process.execPath, [...flags, '-e', asked], { encoding: 'utf8' })
+  return JSON.parse(stdout).taken
+}
+
+test('the build keeps code that this Node takes, wherever the program is put', () => {
+  expect(opened).toMatchObject({ status: 0, stderr: '' })
+  expect(opened.stdout).toContain('E6-1 Officer: Ada Varga (M-104)')
+  const { dist, program } = installed()
+  expect(isTaken(dist)).toBe(true)
+  expect(run(program, ['--station', station])).toEqual(opened)
+})
+
+describe('without a word the board opens as ever where the kept code', () => {
+  const change: Record<string, (code: Buffer) => Buffer | undefined> = {
+    'is missing': () => undefined,
+    'is empty': () => Buffer.alloc(0),
+    'is something else': () => Buffer.from('not code at all\n'.repeat(9_999)),
+    'is cut short': (code) => code.subarray(0, -64),
+    'has one bit turned': (code) => {
+      const other = Buffer.from(code)
+      other[code.length >> 1]! ^= 1
+      return other
+    },
+  }
+  test.each(Object.keys(change))('%s', (how) => {
+    const { dist, program } = installed()
+    const path = join(dist, 'board.code')
+    const changed = change[how]!(readFileSync(path))
+    rmSync(path)
+    if (changed) writeFileSync(path, changed)
+    expect(isTaken(dist)).toBe(null)
+    expect(run(program, ['--station', station])).toEqual(opened)
+  })
+
+  test('is of a Node with other settings', () => {
+    const flags = ['--no-opt']
+    expect(isTaken(dirname(PROGRAM), flags)).toBe(false)
+    expect(run(PROGRAM, ['--station', station], flags)).toEqual(opened)
+  })
+})
+
+test('code of an older script of the very same length is never run in place of a newer one', () => {
+  const { dist, program } = installed()
+  const path = join(dist, 'board.cjs')
+  const script = readFileSync(path, 'latin1')
+  const [older, newer] = ['There is no station in', 'There is NO station in']
+  expect(script).toContain(older)
+  writeFileSync(path, script.replaceAll(older, newer), 'latin1')
+  expect(isTaken(dist)).toBe(null)
+  expect(run(program, ['--station', newPlace()]).stderr).toContain(newer)
+})
+
+test('a program that lacks its script says so in one line, without a stack', () => {
+  const { dist, program } = installed()
+  rmSync(join(dist, 'board.cjs'))
+  const { status, stderr } = run(program, ['--station', station])
+  expect(status).toBe(3)
+  expect(stderr).toContain('board.cjs')
+  expect(stderr).not.toMatch(/^\s+at /m)
+})
