@@ -2,7 +2,7 @@
 // What is heavy and seldom asked for is built beside it as a part of its own, so that opening the board never reads it. The
 // board itself is one script, with the code that V8 made of it: see run-script.mjs.
 import { execFileSync } from 'node:child_process'
-import { chmod, copyFile, mkdir, readFile, rm, writeFile } from 'node:fs/promises'
+import { chmod, copyFile, mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { relative, resolve } from 'node:path'
 import { asScript, bundle } from './bundling.mjs'
 import { startingQuickly } from './starting-quickly.mjs'
@@ -18,6 +18,9 @@ const PARTS = {
   workbook: 'src/store/imports/workbook.ts',
   planner: 'src/planner/part.ts',
 }
+
+/** For opening the board once, which takes a second; whoever builds must not wait for ever for what hangs. */
+const MOST_MS = 120_000
 
 /** The script, and what it hands to whoever loads it with `import()`. */
 const BOARD = 'src/cli/board.ts'
@@ -45,7 +48,8 @@ await bundle({ board: BOARD }, folder, { plugins, ...asScript })
 // Only a module may say `import()`.
 const loads = (text) => text.replace(/\bimport\((?="\.\/\w+\.js"\))/g, 'load(')
 // One letter beyond Latin-1 and Node keeps the whole file at twice its size; esbuild leaves those in expressions as they are.
-for (const name of ['bayboard.js', 'board.cjs', ...Object.keys(PARTS).map((name) => `${name}.js`)]) {
+const made = ['bayboard.js', 'board.cjs', ...Object.keys(PARTS).map((name) => `${name}.js`)]
+for (const name of made) {
   const path = `${folder}/${name}`
   const built = await readFile(path, 'utf8')
   const text = name === 'board.cjs' ? loads(built) : built
@@ -55,9 +59,15 @@ for (const name of ['bayboard.js', 'board.cjs', ...Object.keys(PARTS).map((name)
 // The solver's own machine code; its loader looks for it beside the planner.
 await copyFile('node_modules/highs/build/highs.wasm', `${folder}/highs.wasm`)
 await chmod(`${folder}/bayboard.js`, 0o755)
-const station = `${folder}/.opened`
-const removeOpened = () => rm(station, { recursive: true, force: true })
+// What an older build left here would be packed along.
+for (const name of await readdir(folder))
+  if (/\.(c?js|code)$/.test(name) && !made.includes(name)) await rm(`${folder}/${name}`)
+const opened = `${folder}/.opened`
+const removeOpened = () => rm(opened, { recursive: true, force: true })
 await removeOpened()
-await rm(`${folder}/board.code`, { force: true })
-execFileSync(process.execPath, ['scripts/keep-code.mjs', folder, station], { stdio: 'inherit' })
-await removeOpened()
+try {
+  const keeping = ['scripts/keep-code.mjs', folder, `${opened}/station`]
+  execFileSync(process.execPath, keeping, { stdio: 'inherit', timeout: MOST_MS, killSignal: 'SIGKILL' })
+} finally {
+  await removeOpened()
+}

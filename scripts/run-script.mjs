@@ -7,10 +7,14 @@ import { Script } from 'node:vm'
 
 const SUM_BYTES = 32
 
-/** V8 looks at no more than the length of a script before it takes code for it. */
-export const sumOf = (source, code) => createHash('sha256').update(source).update(code).digest()
+/** What code was made by. V8 asks for neither the make of the machine nor for what Node has mended in V8. */
+const MAKER = `${process.version} ${process.platform} ${process.arch}\n`
 
-/** Undefined where there is none or it is of another script: V8 then reads the script itself, which takes longer. */
+/** V8 looks at no more than the length of a script before it takes code for it. */
+export const sumOf = (source, code, maker = MAKER) =>
+  createHash('sha256').update(maker).update(source).update(code).digest()
+
+/** Undefined where there is none or it is of another script or Node: V8 then reads the script itself, which takes longer. */
 function codeFor(source, path) {
   let kept
   try {

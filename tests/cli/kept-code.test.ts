@@ -1,6 +1,6 @@
 // The board starts from what V8 made of it at its building; where that is missing or of another make it starts all the same.
-import { spawnSync } from 'node:child_process'
-import { cpSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { execFileSync, spawnSync } from 'node:child_process'
+import { cpSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { describe, expect, test } from 'vitest'
@@ -24,9 +24,10 @@ function installed(): { dist: string; program: string } {
   return { dist, program: join(dist, 'bayboard.js') }
 }
 
+const runner = pathToFileURL(join(import.meta.dirname, '../../scripts/run-script.mjs'))
+
 /** Whether V8 takes the code that is kept; undefined where it was not even offered. */
 function isTaken(dist: string, flags: readonly string[] = []): unknown {
-  const runner = pathToFileURL(join(import.meta.dirname, '../../scripts/run-script.mjs'))
   const here = pathToFileURL(join(dist, 'bayboard.js'))
   const asked = `import(${JSON.stringify(runner)}).then(({ runScript }) => {
     const { cachedDataRejected } = runScript('board', ${JSON.stringify(here)}).script
@@ -73,6 +74,19 @@ describe('without a word the board opens as ever where the kept code', () => {
   })
 })
 
+test.each([
+  [true, process.version, process.arch],
+  [null, 'v20.0.0', process.arch],
+  [null, process.version, 'riscv64'],
+])('code is offered to V8 (%s) where it was made by Node %s for %s', async (taken, version, arch) => {
+  const { dist } = installed()
+  const { sumOf } = await import(runner.href)
+  const code = readFileSync(join(dist, 'board.code')).subarray(sumOf('', '').length)
+  const sum = sumOf(readFileSync(join(dist, 'board.cjs')), code, `${version} ${process.platform} ${arch}\n`)
+  writeFileSync(join(dist, 'board.code'), Buffer.concat([sum, code]))
+  expect(isTaken(dist)).toBe(taken)
+})
+
 test('code of an older script of the very same length is never run in place of a newer one', () => {
   const { dist, program } = installed()
   const path = join(dist, 'board.cjs')
@@ -91,4 +105,11 @@ test('a program that lacks its script says so in one line, without a stack', () 
   expect(status).toBe(3)
   expect(stderr).toContain('board.cjs')
   expect(stderr).not.toMatch(/^\s+at /m)
+})
+
+test('a folder built anew holds nothing of an older build, nor of the board that was opened for its code', () => {
+  const folder = newPlace()
+  for (const old of ['board-chunk-2XOGLIOC.js', 'gone.cjs', 'gone.code']) writeFileSync(join(folder, old), '')
+  execFileSync(process.execPath, ['scripts/build.mjs', folder], { cwd: join(import.meta.dirname, '../..') })
+  expect(readdirSync(folder).toSorted()).toEqual(readdirSync(dirname(PROGRAM)).toSorted())
 })
