@@ -5,12 +5,14 @@ import edition2014 from '../../data/policies/nfpa-1851-2014.json' with { type: '
 import { CARES, type Care, type Exposure, type Kind } from '../../src/domain/kinds.ts'
 import { BASES, baseOf, DEFAULT_BASE } from '../../src/domain/policy/bases.ts'
 import { layOver, policyOf } from '../../src/domain/policy/in-force.ts'
-import { baseShape, editionShape, type Condition } from '../../src/domain/policy/shape.ts'
+import { baseShape, type Condition } from '../../src/domain/policy/shape.ts'
 import { emptyState, type Element } from '../../src/domain/state.ts'
 import { stateOf } from './given.ts'
 import { overlay } from './overlay.ts'
 import { BASE, cared, exposed, gear, ruleOf, verdictOf, wearer } from './rules/judging.ts'
 
+/** The base it is taken from, and the rules that differ. */
+const editionShape = baseShape.extend({ from: baseShape.shape.id })
 const EDITIONS = [edition2014, edition1850]
 const policies = new Map([...BASES].map(([id, base]) => [id, layOver(base, null)]))
 

@@ -1,7 +1,7 @@
 // Small random plans and the search through every plan there is; it must know nothing of how the planner works.
 import * as fc from 'fast-check'
-import { compareValues, faultsOf, valuesOf } from '../../src/domain/plan/check.ts'
-import type { Choice, ModelOption, PlanModel } from '../../src/domain/plan/model.ts'
+import { faultsOf, MORE_IS_BETTER, valuesOf } from '../../src/domain/plan/check.ts'
+import { GOALS, type Choice, type Goal, type ModelOption, type PlanModel } from '../../src/domain/plan/model.ts'
 
 interface Drawn {
   seats: { critical: boolean; gaps: Omit<ModelOption, 'gap' | 'swaps'>[][] }[]
@@ -72,6 +72,15 @@ function* everyChoice({ gaps }: PlanModel, made: (number | null)[] = []): Genera
   if (!gap) yield made
   else
     for (const option of [null, ...gap.options]) yield* everyChoice({ gaps } as PlanModel, [...made, option])
+}
+
+/** Negative when `a` is the better plan, goal by goal; 0 when they differ in nothing that counts. */
+function compareValues(a: Record<Goal, number>, b: Record<Goal, number>): number {
+  for (const goal of GOALS) {
+    const more = MORE_IS_BETTER.has(goal) ? b[goal] - a[goal] : a[goal] - b[goal]
+    if (more !== 0) return more
+  }
+  return 0
 }
 
 /** The values of the best plan, found by looking at all of them. */

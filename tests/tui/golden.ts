@@ -5,7 +5,7 @@ import { linesFor } from '../../src/tui/screens.ts'
 import { composeLine } from '../../src/tui/compose.ts'
 import { Lines } from '../../src/tui/lines.tsx'
 import type { Size } from '../../src/tui/panels/frame.ts'
-import { renderStatic } from '../../src/tui/terminal/render-static.ts'
+import { renderStatic } from './terminal/render-static.ts'
 import type { Bench } from './bench.ts'
 
 const FOLDER = new URL('golden/', import.meta.url)

@@ -1,5 +1,5 @@
 // Checks a plan against its model in whole numbers, knowing nothing of how it was found; it must never mend one.
-import { GOALS, type Choice, type Goal, type PlanModel } from './model.ts'
+import type { Choice, Goal, PlanModel } from './model.ts'
 
 /** What is wrong with a choice, in words for whoever mends the program; none when it can be carried out. */
 export function faultsOf(model: PlanModel, choice: Choice): string[] {
@@ -58,12 +58,3 @@ export function valuesOf(model: PlanModel, choice: Choice): Record<Goal, number>
 export const rigWeight = ({ seats }: PlanModel): number => (seats.length * (seats.length + 1)) / 2 + 1
 
 export const MORE_IS_BETTER: ReadonlySet<Goal> = new Set(['rigs', 'critical', 'seats', 'days'])
-
-/** Negative when `a` is the better plan, goal by goal; 0 when they differ in nothing that counts. */
-export function compareValues(a: Record<Goal, number>, b: Record<Goal, number>): number {
-  for (const goal of GOALS) {
-    const more = MORE_IS_BETTER.has(goal) ? b[goal] - a[goal] : a[goal] - b[goal]
-    if (more !== 0) return more
-  }
-  return 0
-}

@@ -100,9 +100,6 @@ export const baseShape = z.strictObject({
 })
 export type BasePolicy = z.infer<typeof baseShape>
 
-/** Another edition: the base it is taken from, and the rules that differ. */
-export const editionShape = baseShape.extend({ from: z.string() })
-
 const changeShape = z.strictObject({
   id: ruleId,
   limit: ruleShape.shape.limit,

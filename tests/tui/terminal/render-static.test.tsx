@@ -1,7 +1,7 @@
 // Screens drawn at a chosen size, as the golden screens of the board are.
 import { Box, Text, useInput, useStdout } from 'ink'
 import { expect, it } from 'vitest'
-import { renderStatic } from '../../../src/tui/terminal/render-static.ts'
+import { renderStatic } from './render-static.ts'
 
 function Card() {
   const { stdout } = useStdout()
