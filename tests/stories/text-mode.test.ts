@@ -107,4 +107,19 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal:', () => {
     const screen = await terminal.waitFor('Hood K-1: tagged, hole', 12_000)
     expect(screen.join('\n')).toContain('1 may not ride: Ada Varga')
   })
+
+  test('who answers for what another program has changed meanwhile hears it first, and nothing is answered', async () => {
+    const station = engine()
+    const terminal = await open(station)
+    await terminal.waitFor('> ', 12_000)
+    await say(terminal, 'r', 'Ada Varga is called')
+    const tag = { do: 'tag', by: 'M-104', element: 'K-1', reason: 'hole', matter: 'safety' }
+    bayboard(['record'], { station, input: `${JSON.stringify(tag)}\n` })
+    await say(terminal, 'psi 4400', 'What was told here has changed: nothing was done.')
+    expect(allOf(station, 'seat-answered')).toHaveLength(0)
+    const screen = await terminal.waitFor('Hood K-1: out of service: tagged, hole', 12_000)
+    expect(screen.join('\n')).toContain('Recorded elsewhere meanwhile: 1.')
+    await say(terminal, 'psi 4400', 'Officer Ada Varga answered.')
+    expect(allOf(station, 'seat-answered')).toHaveLength(1)
+  })
 })

@@ -37,3 +37,18 @@ export const inLines = (text: string): string =>
     .replaceAll(/\bEsc\b/g, 'b')
 
 const swapBack = (_: string, where = '', what = 'it '): string => `swap back ${where}puts ${what}back`
+
+/** In place of the keys that move along a screen. */
+export const TYPED_HERE: readonly string[] = [
+  'What is typed here, each followed by Enter',
+  'a number: takes what was read out under it',
+  'Enter alone: reads all again; more: reads on',
+  'b: one step back, always',
+  'yes: does what was read out last; nothing else does',
+  'ok, psi 4400, next, previous: at roll call',
+  'keep: takes the text that is proposed; none: leaves it empty',
+  'an id, a serial, a name or a scan: shows its card, or narrows a list; never a command or an answer',
+  '/12: looks for 12, or takes as your own words what would be a word from here',
+  'help: this; quit: leaves the board',
+  '',
+]

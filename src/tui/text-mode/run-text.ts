@@ -2,13 +2,16 @@
 import { count as sayCount } from '../../domain/count.ts'
 import { createInterface } from 'node:readline'
 import type { Session } from '../../session.ts'
+import { capital } from '../../domain/decide/decision.ts'
 import { startLoop, type Desk } from '../board-loop.ts'
 import { wrap } from '../../exports/wrap.ts'
+import { actionBy } from '../keymap.ts'
 import { safeLine } from '../terminal/frame.ts'
+import type { Ui } from '../ui-state.ts'
 import { inLines, type Spoken } from './choice.ts'
 import { spoken } from './spoken.ts'
 import { sayBriefly, sayNow } from './spoken-board.ts'
-import { understood } from './understood.ts'
+import { scanned, understood } from './understood.ts'
 
 interface Running {
   session: Session
@@ -24,6 +27,7 @@ const AT_ONCE = 30
 /** A list up to here is read out again as often as it is come back to. */
 const SHORT = 9
 const SIZE = { columns: 100, rows: 60 }
+const CHANGED = 'What was told here has changed: nothing was done. This is how it stands now.'
 const FIRST_WORDS =
   'Bayboard in lines of text. Type a number or a word and Enter. quit leaves; everything accepted is already on disk.'
 
@@ -98,8 +102,9 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
     const meanwhile = session.state.seq - seq
     const { view, ui } = loop.glass.read()
     const news = meanwhile ? [`Recorded elsewhere meanwhile: ${meanwhile}. ${view.board.headline}`] : []
-    const isPrefixed = scanPrefix !== '' && line.length > scanPrefix.length && line.startsWith(scanPrefix)
-    const meant = understood(isPrefixed ? line.slice(scanPrefix.length) : line, said.choices, view, ui)
+    const isScan = scanPrefix !== '' && line.startsWith(scanPrefix)
+    const code = isScan ? line.slice(scanPrefix.length).trim() : ''
+    const meant = code ? scanned(code, view, ui) : understood(line, said.choices, view, ui)
     if ('say' in meant) return sayScreen([...news, meant.say])
     if ('does' in meant) {
       if (meant.does === 'quit') isLeft = true
@@ -110,6 +115,10 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
       }
       return
     }
+    // Nobody answers for what they have not heard.
+    const isAnswer = ui.screen === 'sheet' || ui.screen === 'roll-call'
+    if (meanwhile && isAnswer && JSON.stringify(spoken(view, ui)) !== JSON.stringify(said))
+      return sayScreen([...news, CHANGED])
     for (const token of meant.tokens) loop.take(token)
     await loop.settled()
     if (isLeft) return
@@ -119,7 +128,16 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
     else sayScreen([...news, ...message])
   }
 
+  let isEnded = false
+  stdin.once('end', () => (isEnded = true))
   const reading = createInterface({ input: stdin, terminal: false })
+  /** Of a line that the end of the input cut off nobody knows what it would have been. */
+  let isTorn = false
+  let waiting = 0
+  reading.on('line', () => {
+    waiting++
+    isTorn = isEnded
+  })
   // Begun before the first wait, so that no line of a pipe is lost.
   const lines = reading[Symbol.asyncIterator]()
   try {
@@ -131,14 +149,22 @@ export async function runText({ session, desk, stdin, stdout, scanPrefix = '' }:
       seq = session.state.seq
       const { value, done } = await lines.next()
       if (done) break
-      await take(value)
+      waiting--
+      if (isTorn && waiting === 0) print(['The last line has no end and was not taken.'])
+      else await take(value)
     }
-    print(['Left. Everything accepted is on disk.'])
+    print([...sayBegun(loop.glass.read().ui), 'Left. Everything accepted is on disk.'])
   } finally {
     reading.close()
     await loop.settled()
     await session.close()
   }
+}
+
+/** What was asked for and never confirmed. */
+function sayBegun({ screen, action }: Ui): string[] {
+  if (screen !== 'sheet' || actionBy(action!).recordsNothing) return []
+  return [`${capital(actionBy(action!).label)} was begun and not confirmed: nothing of it was recorded.`]
 }
 
 const linesOf = ({ lines, choices }: Spoken): string[] => [

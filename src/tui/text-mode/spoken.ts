@@ -7,14 +7,15 @@ import { groupsOf, sayHolder } from '../../domain/forecast/groups.ts'
 import { plain, wordOf } from '../../domain/kinds.ts'
 import { sayDate } from '../../domain/time.ts'
 import { deadlinesOf, MONTHS_AHEAD } from '../deadlines.ts'
-import { actionBy, LOG_ACTIONS } from '../keymap.ts'
+import { actionBy, EVERYWHERE, LOG_ACTIONS } from '../keymap.ts'
 import { sayPlace } from '../say.ts'
 import { isProposed, type Ui } from '../ui-state.ts'
 import { isCalled, needsReading, saysOnEnter } from '../update/roll-call.ts'
+import { isOffered } from '../update/offer.ts'
 import { narrowed } from '../update/narrowed.ts'
 import { isRefused, stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
-import { BACK, inLines, type Spoken } from './choice.ts'
+import { BACK, inLines, TYPED_HERE, type Spoken } from './choice.ts'
 import { pageOf } from './page.ts'
 import { spokenBoard } from './spoken-board.ts'
 import { spokenPlan } from './spoken-plan.ts'
@@ -36,12 +37,17 @@ export function spoken(view: View, ui: Ui): Spoken {
     default:
       return {
         // Only the help speaks of keys; what a card holds was written by others.
-        lines: pageOf(view, ui).map((each) => (ui.screen === 'help' ? inLines(each) : each)),
+        lines: ui.screen === 'help' ? help(pageOf(view, ui)) : pageOf(view, ui),
         choices: [],
         hint: `An id or a name is looked up. ${BACK}`,
       }
   }
 }
+
+const help = (page: readonly string[]): string[] => [
+  ...TYPED_HERE,
+  ...page.filter((each) => !EVERYWHERE.some(({ keys }) => each.startsWith(`${keys}: `))).map(inLines),
+]
 
 /** What is not ready, each with what is known of it; then the rest as it is called; then the reading, where one is to be taken. */
 function rollCall(view: View, ui: Ui): Spoken {
@@ -97,7 +103,7 @@ function sheet(view: View, ui: Ui): Spoken {
           value,
           label: `${label}${note ? `, ${note}` : ''}${blocked ? `. Not now: ${inLines(blocked)}` : ''}`,
         })),
-        hint: `A number takes one. Words narrow the list; /12 looks for 12. ${BACK}`,
+        hint: `A number takes one. Words narrow the list; /12 looks for 12.${isOffered(ui) ? ' A key of the board leaves it for now.' : ''} ${BACK}`,
       }
     }
     case 'write':

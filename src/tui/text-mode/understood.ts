@@ -4,6 +4,7 @@ import { labelled } from '../../domain/labels.ts'
 import type { Key, Token } from '../input/keys.ts'
 import { actionBy, ACTIONS, LOOKING } from '../keymap.ts'
 import { logIndex, type Ui } from '../ui-state.ts'
+import { isOffered } from '../update/offer.ts'
 import { narrowed } from '../update/narrowed.ts'
 import { stepOf } from '../update/sheet.ts'
 import type { View } from '../view.ts'
@@ -22,6 +23,7 @@ export function understood(line: string, choices: readonly Choice[], view: View,
   const words = line.trim()
   const lower = words.toLowerCase()
   if (!words) return { does: 'again' }
+  if (lower === 'help' && !isWritten(view, ui)) return ui.screen === 'board' ? HELP : { does: 'again' }
   if (lower === 'quit') return { does: 'quit' }
   if (lower === 'more') return { does: 'more' }
   if (lower === 'b' || lower === 'back') return ui.screen === 'board' ? { say: ON_BOARD } : key('escape')
@@ -48,6 +50,25 @@ export function understood(line: string, choices: readonly Choice[], view: View,
       return onPage(words, view)
   }
 }
+
+/** What is known to be a scan is neither a command, a number of a list nor an answer, whatever it reads. */
+export function scanned(code: string, view: View, ui: Ui): Understood {
+  const step = ui.screen === 'sheet' ? stepOf(view, ui) : undefined
+  if (step?.ask === 'choose') return { tokens: narrowing(code, ui) }
+  if (step?.ask === 'write' && step.isScanned) return { tokens: written(code) }
+  if (step || ui.screen === 'roll-call') return { say: `Read "${cleanText(code)}": a scan is not an answer.` }
+  return { tokens: [{ scan: code }] }
+}
+
+/** Letters would leave an offer that nobody has gone into, and be keys of the board. */
+const narrowing = (words: string, ui: Ui): Token[] => [
+  ...(isOffered(ui) ? key('home').tokens : ui.text ? key('escape').tokens : []),
+  ...typed(words),
+]
+const written = (words: string): Token[] => [{ key: 'ctrl-u' }, { paste: words }, { key: 'enter' }]
+
+const HELP = { tokens: typed(LOOKING.find((each) => each.id === 'help')!.key) }
+const isWritten = (view: View, ui: Ui): boolean => ui.screen === 'sheet' && stepOf(view, ui).ask === 'write'
 
 const sayLabel = (words: string): string =>
   `Read "${words}": a label is not an answer. If these are your own words, type /${words}`
@@ -132,14 +153,15 @@ function onSheet(words: string, choices: readonly Choice[], view: View, ui: Ui):
       const choice = numbered(words, choices)
       if (!choice && isNumber(words) && !labelled(view.state, words).length)
         return { say: sayNoSuch(words, choices.length) }
-      if (!choice) return { tokens: [...(ui.text ? key('escape').tokens : []), ...typed(plain)] }
+      if (!choice && isOffered(ui) && [...words].length === 1) return { tokens: typed(words) }
+      if (!choice) return { tokens: narrowing(plain, ui) }
       const at = narrowed(step, ui.text).findIndex((each) => each.value === choice.value)
       return at < 0 ? { say: GONE } : key('home', ...steps('down', at), 'enter')
     }
     case 'write':
       if (lower === 'keep' && ui.text) return key('enter')
       if (lower === 'none') return key('ctrl-u', 'enter')
-      return { tokens: [{ key: 'ctrl-u' }, { paste: plain }, { key: 'enter' }] }
+      return { tokens: written(plain) }
     case 'confirm':
     case 'done':
       return lower === 'yes' ? key('enter') : { say: 'Nothing was done. Only the whole word yes does it.' }

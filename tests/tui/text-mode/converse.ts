@@ -8,7 +8,15 @@ import { planNow } from '../plan-now.ts'
 import { keptInMemory } from '../kept-in-memory.ts'
 
 /** Types these lines as a pipe does, all at once, and gives what was heard and what was recorded. */
-export async function converse({ state, at, stopped }: Standing & { stopped?: string }, ...typed: string[]) {
+export const converse = (standing: Standing & { stopped?: string }, ...typed: string[]) =>
+  converseBy(standing, typed.map((line) => `${line}\n`).join(''))
+
+/** The same with the input as it is, and with what the scanners put before a code. */
+export async function converseBy(
+  { state, at, stopped }: Standing & { stopped?: string },
+  input: string,
+  scanPrefix = '',
+) {
   const commands: Command[] = []
   const real = openSession(keptInMemory(state, stopped), () => Date.parse(at))
   const session: typeof real = {
@@ -35,8 +43,8 @@ export async function converse({ state, at, stopped }: Standing & { stopped?: st
     exportLog: (format: string) => Promise.resolve({ path: `exports/log.${format}` }),
     plan: () => ({ answer: planNow(real.state, at), giveUp: () => undefined }),
   }
-  const running = runText({ session, desk, stdin, stdout })
-  stdin.end(typed.map((line) => `${line}\n`).join(''))
+  const running = runText({ session, desk, stdin, stdout, scanPrefix })
+  stdin.end(input)
   await running
   return { text, heard: text.split('\n'), commands, state: real.state }
 }
