@@ -1,7 +1,13 @@
 // Small random plans and the search through every plan there is; it must know nothing of how the planner works.
 import * as fc from 'fast-check'
 import { faultsOf, MORE_IS_BETTER, valuesOf } from '../../src/domain/plan/check.ts'
-import { GOALS, type Choice, type Goal, type ModelOption, type PlanModel } from '../../src/domain/plan/model.ts'
+import {
+  GOALS,
+  type Choice,
+  type Goal,
+  type ModelOption,
+  type PlanModel,
+} from '../../src/domain/plan/model.ts'
 
 interface Drawn {
   seats: { critical: boolean; gaps: Omit<ModelOption, 'gap' | 'swaps'>[][] }[]
