@@ -19,7 +19,8 @@ export interface Calendar {
 /** All-day events, not to-dos: every calendar shows events, and many drop to-dos from a file. They take up nobody's time. */
 export function calendarFile({ name, at, sequence, entries }: Calendar): string {
   const calendar = ical({
-    name,
+    // The library leaves a name as it is; a comma in a text of RFC 5545 would begin another value.
+    name: name.replaceAll(/[\\;,]/g, String.raw`\$&`),
     prodId: { company: 'Bayboard', product: 'forecast', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
   })

@@ -35,6 +35,7 @@ const inodeOf = (path: string): string => String(statSync(path).ino)
 export function powerDisk(folder: string, dice: Dice): PowerDisk {
   const contents = new Map<string, Buffer>()
   const names = new Map<string, Map<string, string>>()
+  /** What is open. */
   const paths = new Map<number, string>()
   let calls = 0
   let cutAt = Infinity
@@ -56,23 +57,27 @@ export function powerDisk(folder: string, dice: Dice): PowerDisk {
     isCut = ++calls >= cutAt
     return isCut
   }
+  const perform = (name: keyof Files, args: unknown[]): unknown => {
+    const result = (realFiles[name] as (...args: unknown[]) => unknown)(...args)
+    if (name === 'open') paths.set(result as number, args[0] as string)
+    if (name === 'close') paths.delete(args[0] as number)
+    return result
+  }
   const guarded = <Name extends keyof Files>(name: Name): Files[Name] => {
-    const real = realFiles[name] as (...args: unknown[]) => unknown
     const work = (...args: unknown[]): unknown => {
       if (!(CHANGING as readonly string[]).includes(name)) {
         if (isCut) throw died()
-        return real(...args)
+        return perform(name, args)
       }
       // Opening to read changes nothing.
       if (name === 'open' && args[1] === 'read') {
         if (isCut) throw died()
       } else if (isLast()) {
         if (name === 'write') realFiles.write(args[0] as number, partOf(args[1] as Uint8Array))
-        else if (dice.under(2) === 0) real(...args)
+        else if (dice.under(2) === 0) perform(name, args)
         throw died()
       }
-      const result = real(...args)
-      if (name === 'open') paths.set(result as number, args[0] as string)
+      const result = perform(name, args)
       if (name === 'fdatasync') {
         const path = paths.get(args[0] as number)!
         // A file that was renamed since it was opened is synced all the same.
@@ -114,6 +119,9 @@ export function powerDisk(folder: string, dice: Dice): PowerDisk {
 
   const comeBack = (): void => {
     isCut = true
+    // Nothing stays open in a program whose power has gone.
+    for (const open of paths.keys()) realFiles.close(open)
+    paths.clear()
     const kept: { path: string; bytes: Buffer }[] = []
     for (const place of foldersIn(folder)) {
       const now = namesIn(place)

@@ -111,3 +111,9 @@ test('whatever a name is written in, it is read back as it was', () => {
     { numRuns: 300 },
   )
 })
+
+test('the name of a station keeps its commas and semicolons (RFC 5545, 3.3.11: in a text they are escaped)', () => {
+  const named = calendarFile({ name: 'Deadlines, East; West\\2', at: report.at, sequence: 1, entries: [] })
+  expect(named).toContain('\r\nX-WR-CALNAME:Deadlines\\, East\\; West\\\\2\r\n')
+  expect(named).toContain('\r\nNAME:Deadlines\\, East\\; West\\\\2\r\n')
+})
