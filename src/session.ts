@@ -24,11 +24,13 @@ const AT_ONCE = 64
 const KEEP_EVERY = 1_000
 /** So few events are read again at the next start sooner than the state is kept now. */
 const FEW = 100
+const NEVER = -1
 
 export function openSession(keeper: Keeper, clock: Clock): Session {
   const watchers = new Set<() => void>()
   const waiting: { work: (right: AppendRight) => Answer; answer: (answer: Answer) => void }[] = []
   let state = keeper.kept ?? emptyState()
+  const wasKept = keeper.kept !== undefined
   let keptAt = state.seq
   let trouble: string | undefined
   let turn: Promise<void> | undefined
@@ -185,6 +187,8 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     async close() {
       await turn
       try {
+        // What was found spoilt is kept anew even where nothing was recorded.
+        if (wasKept && !keeper.kept) keptAt = NEVER
         if (!keeper.kept || state.seq - keptAt > FEW) await keep()
       } finally {
         keeper.close()

@@ -1,18 +1,16 @@
 // A map by id that is copied in no time: copies share what neither has changed. It must never let a change show in another copy.
 
+import { Places, type Source } from './places.ts'
+
 const CHUNK = 128
 const CHUNK_BITS = 7
 /** Stands in a place whose value the source still holds. */
 const PENDING = Symbol('pending')
+const ALL_PENDING: (typeof PENDING)[] = Array.from({ length: CHUNK }, () => PENDING)
 
 type Chunk<V> = (V | undefined | typeof PENDING)[]
 /** Of each place in a chunk, whether its value is this copy's own too, to be changed in place. */
 type Mine = Uint8Array
-
-/** Where the values of a table come from that was not built up but found; each is asked for once, when it is first wanted. */
-export interface Source<V> {
-  value(slot: number): V
-}
 
 /**
  * A Map for string keys. The place of a key stays its own for good, so that a key that is deleted and set again comes
@@ -20,16 +18,16 @@ export interface Source<V> {
  */
 export class Table<V> extends Map<string, V> {
   /** Shared by all copies: a key has the same place in each, whether it is there or not. */
-  #slots: Map<string, number>
+  #places: Places
   #chunks: Chunk<V>[]
   /** By chunk, where no other copy holds it; undefined while even the list of chunks is shared. */
   #own: (Mine | undefined)[] | undefined
   #count: number
-  readonly source: Source<V> | undefined
+  source: Source<V> | undefined
 
-  constructor(from?: Iterable<readonly [string, V]> | { keys: readonly string[]; source: Source<V> }) {
+  constructor(from?: Iterable<readonly [string, V]> | Source<V>) {
     super()
-    this.#slots = new Map()
+    this.#places = new Places()
     this.#chunks = []
     this.#own = []
     this.#count = 0
@@ -38,17 +36,17 @@ export class Table<V> extends Map<string, V> {
       for (const [key, value] of from) this.set(key, value)
       return
     }
-    this.source = from.source
-    for (const key of from.keys) this.#slots.set(key, this.#slots.size)
-    this.#count = this.#slots.size
-    for (let at = 0; at < this.#count; at += CHUNK)
-      this.#chunks.push(Array.from({ length: Math.min(CHUNK, this.#count - at) }, () => PENDING))
+    const { count } = (this.source = from)
+    this.#places = new Places(from)
+    this.#count = count
+    for (let at = 0; at < count; at += CHUNK) this.#chunks.push(ALL_PENDING.slice(0, count - at))
   }
 
   /** A copy of its own; what is set or changed in either from now on does not show in the other. */
   fork(): Table<V> {
-    const copy = new Table<V>(this.source && { keys: [], source: this.source })
-    copy.#slots = this.#slots
+    const copy = new Table<V>()
+    copy.source = this.source
+    copy.#places = this.#places
     copy.#chunks = this.#chunks
     copy.#own = undefined
     copy.#count = this.#count
@@ -58,7 +56,7 @@ export class Table<V> extends Map<string, V> {
 
   /** The place in the source of a value that has not been asked for yet. */
   pendingSlot(key: string): number | undefined {
-    const slot = this.#slots.get(key)
+    const slot = this.#places.of(key)
     return slot !== undefined && this.#at(slot) === PENDING ? slot : undefined
   }
 
@@ -98,7 +96,7 @@ export class Table<V> extends Map<string, V> {
    * Whoever shows it to others has to fork the table before changing it again.
    */
   own(key: string, copy: (value: V) => V): V | undefined {
-    const slot = this.#slots.get(key)
+    const slot = this.#places.of(key)
     if (slot === undefined) return undefined
     const value = this.#read(slot)
     if (value === undefined || this.#own?.[slot >> CHUNK_BITS]?.[slot & (CHUNK - 1)]) return value
@@ -112,25 +110,24 @@ export class Table<V> extends Map<string, V> {
   }
 
   override get(key: string): V | undefined {
-    const slot = this.#slots.get(key)
+    const slot = this.#places.of(key)
     return slot === undefined ? undefined : this.#read(slot)
   }
 
   override has(key: string): boolean {
-    const slot = this.#slots.get(key)
+    const slot = this.#places.of(key)
     return slot !== undefined && this.#at(slot) !== undefined
   }
 
   override set(key: string, value: V): this {
-    let slot = this.#slots.get(key)
-    if (slot === undefined) this.#slots.set(key, (slot = this.#slots.size))
+    const slot = this.#places.make(key)
     if (this.#at(slot) === undefined) this.#count++
     this.#put(slot, value, false)
     return this
   }
 
   override delete(key: string): boolean {
-    const slot = this.#slots.get(key)
+    const slot = this.#places.of(key)
     if (slot === undefined || this.#at(slot) === undefined) return false
     this.#put(slot, undefined, false)
     this.#count--
@@ -138,14 +135,14 @@ export class Table<V> extends Map<string, V> {
   }
 
   override clear(): void {
-    this.#slots = new Map()
+    this.#places = new Places()
     this.#chunks = []
     this.#own = []
     this.#count = 0
   }
 
   override *entries(): MapIterator<[string, V]> {
-    for (const [key, slot] of this.#slots) {
+    for (const [key, slot] of this.#places.all()) {
       const value = this.#read(slot)
       if (value !== undefined) yield [key, value]
     }
@@ -153,12 +150,13 @@ export class Table<V> extends Map<string, V> {
   }
 
   override *keys(): MapIterator<string> {
-    for (const [key, slot] of this.#slots) if (this.#at(slot) !== undefined) yield key
+    for (const [key, slot] of this.#places.all()) if (this.#at(slot) !== undefined) yield key
     return undefined
   }
 
   override *values(): MapIterator<V> {
-    for (let slot = 0; slot < this.#slots.size; slot++) {
+    const { size } = this.#places.all()
+    for (let slot = 0; slot < size; slot++) {
       const value = this.#read(slot)
       if (value !== undefined) yield value
     }

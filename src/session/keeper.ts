@@ -11,7 +11,7 @@ export interface Keeper {
   readonly stopped: string | undefined
   /** How many bytes of an unfinished line stand after the newest event, if any do. */
   readonly torn?: number | undefined
-  /** The state it kept earlier; what came after is delivered by `catchUp`. */
+  /** The state it kept earlier, unless that turned out to be spoilt; what came after is delivered by `catchUp`. */
   readonly kept: State | undefined
   /** Runs work while no other program can append; the sentence when it cannot. */
   alone<T>(work: (right: AppendRight) => T): Promise<{ value: T } | { failed: string }>

@@ -174,3 +174,15 @@ export const readWhole = (files: Files, path: string, most = Infinity): Buffer =
     files.close(fd)
   }
 }
+
+/** Undefined where the file ends before. */
+export const readAt = (files: Files, fd: number, from: number, length: number): Buffer | undefined => {
+  const bytes = Buffer.allocUnsafe(length)
+  let filled = 0
+  while (filled < length) {
+    const got = files.read(fd, bytes.subarray(filled), from + filled)
+    if (got === 0) return undefined
+    filled += got
+  }
+  return bytes
+}

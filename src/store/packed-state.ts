@@ -1,94 +1,151 @@
-// Turns a state into JSON text for the snapshot and back, record by record when each is first wanted; a state of another make is never taken.
+// Turns a state into JSON text for the snapshot and back, in parts and record by record when each is first wanted; a state of another make is never taken.
 import { emptyState, type State, type Tour } from '../domain/state.ts'
 import { Table } from '../domain/table.ts'
-import { PackedValues, packTable } from './packed-table.ts'
+import { FoundTable, NOWHERE, PackedValues, packTable, type Part } from './packed-table.ts'
+import { BY_RECORD, wantedFirst, type ByRecord } from './wanted-first.ts'
 
 /** Changes whenever the shape of State or the meaning of a record does: an older snapshot is then not used. */
-export const STATE_VERSION = '9'
-
-/** The tables that grow with the department: unpacking them whole would take longer than all the rest of a start. */
-const BY_RECORD = ['members', 'elements', 'issued'] as const
-type ByRecord = (typeof BY_RECORD)[number]
+export const STATE_VERSION = '10'
 
 /** Where the records begin; no other member of a state has this name. */
 const RECORDS = ',"records":['
 
-export function pack(state: State): Buffer {
-  const rest = Object.fromEntries(Object.entries(state).filter(([name]) => !isByRecord(name)))
-  const tables: Record<string, { keys: string[]; sizes: number[] }> = {}
-  const records: Buffer[] = []
+/** The first part holds what the first frame needs; an array of their bytes is one. */
+export type Parts = { length: number; at(part: number): Buffer | undefined }
+
+type Tables<V> = Record<ByRecord, V>
+
+/** What is far lies in so many parts that little is read besides the record that is wanted. */
+const PART_BYTES = 64 * 1024
+const MOST_PARTS = 512
+
+/** Among `count` parts, which one a key's record is in that is not in the first. */
+function partOf(key: string, count: number): number {
+  let sum = 0
+  for (let at = 0; at < key.length; at++) sum = (Math.imul(sum, 31) + key.charCodeAt(at)) >>> 0
+  return 1 + (sum % (count - 1))
+}
+
+export function pack(state: State): Buffer[] {
+  const wanted = wantedFirst(state)
+  const packed = byName((name) => packTable<unknown>(state[name]))
+  const bytes = BY_RECORD.flatMap((name) => packed[name].values).reduce((sum, { length }) => sum + length, 0)
+  const count = 1 + Math.min(MOST_PARTS, Math.ceil((1 + bytes) / PART_BYTES))
+  const parts = Array.from({ length: count }, () => ({ tables: byName(emptyPart), records: [] as Buffer[] }))
   for (const name of BY_RECORD) {
-    const { keys, values } = packTable<unknown>(state[name])
-    tables[name] = { keys, sizes: values.map((each) => each.length) }
-    for (const value of values) records.push(records.length ? COMMA : Buffer.from(''), value)
+    const { keys, values } = packed[name]
+    const put = (part: number, key: string, slot: number, value?: Buffer): void => {
+      const { tables, records } = parts[part]!
+      tables[name].keys.push(key)
+      tables[name].slots.push(slot)
+      tables[name].sizes.push(value?.length ?? 0)
+      if (value) records.push(value)
+    }
+    keys.forEach((key, slot) => put(wanted[name].has(key) ? 0 : partOf(key, count), key, slot, values[slot]))
+    for (const key of wanted[name]) if (!state[name].has(key)) put(0, key, NOWHERE)
   }
-  const head = JSON.stringify({ ...rest, tables }, (_key, value: unknown) =>
+  const rest = Object.fromEntries(Object.entries(state).filter(([name]) => !isByRecord(name)))
+  const counts = byName((name) => packed[name].keys.length)
+  return parts.map(({ tables, records }, at) =>
+    bytesOf(at === 0 ? { ...rest, counts, tables } : { tables }, records),
+  )
+}
+
+const emptyPart = (): Part => ({ keys: [], slots: [], sizes: [] })
+
+function bytesOf(head: object, records: readonly Buffer[]): Buffer {
+  const text = JSON.stringify(head, (_key, value: unknown) =>
     value instanceof Map ? [...(value as Map<string, unknown>)] : value,
   )
-  return Buffer.concat([Buffer.from(head.slice(0, -1) + RECORDS), ...records, END])
+  const separated = records.flatMap((each, at) => (at === 0 ? [each] : [COMMA, each]))
+  return Buffer.concat([Buffer.from(text.slice(0, -1) + RECORDS), ...separated, END])
 }
 
 const COMMA = Buffer.from(',')
 const END = Buffer.from(']}')
 const isByRecord = (name: string): name is ByRecord => (BY_RECORD as readonly string[]).includes(name)
+const byName = <T>(make: (name: ByRecord) => T): Tables<T> =>
+  Object.fromEntries(BY_RECORD.map((name) => [name, make(name)])) as Tables<T>
 
-type Packed = {
+type Near = {
   [Key in Exclude<keyof State, ByRecord>]: State[Key] extends Map<infer K, infer V> ? [K, V][] : State[Key]
-} & { tables: Record<string, { keys: string[]; sizes: number[] }> }
+} & { counts: Tables<number>; tables: Tables<Part> }
 type PackedTour = Omit<Tour, 'answers' | 'acknowledged'> & {
   answers: [string, never][]
   acknowledged: [string, never][]
 }
 
-/** The state, or undefined when the packed one does not have its shape. */
-export function unpack(bytes: Buffer): State | undefined {
-  const at = bytes.indexOf(RECORDS)
-  const state =
-    at === -1 ? undefined : (objectOrNothing(`${bytes.toString('utf8', 0, at)}}`) as Packed | undefined)
-  if (!state || !isWhole(state)) return undefined
-  const tables = tablesOf(state.tables, bytes, at + RECORDS.length)
-  if (!tables) return undefined
-  const { tables: _, ...rest } = state
-  const tour = state.tour as unknown as PackedTour | null
+/**
+ * The state, or undefined when the first part does not have its shape. Another part is fetched when something in it is
+ * first wanted; where that is not to be had, `again` has to give the same state from the journal.
+ */
+export function unpack(parts: Parts, again: () => State): State | undefined {
+  const near = openPart<Near>(parts.at(0))
+  if (!near || !isWhole(near.head)) return undefined
+  const isOpen = new Set([0])
+  let isAgain = false
+  const fetch = (part: number): void => {
+    if (isAgain || isOpen.has(part)) return
+    const opened = openPart<{ tables: Tables<Part> }>(parts.at(part))
+    isOpen.add(part)
+    if (opened) return add(opened.head.tables, opened.values)
+    const state = again()
+    isAgain = true
+    for (const name of BY_RECORD) found[name].addAgain(state[name])
+  }
+  const fetchFor = (key?: string): void => {
+    if (key !== undefined && parts.length > 1) return fetch(partOf(key, parts.length))
+    for (let part = 1; part < parts.length; part++) fetch(part)
+  }
+  const { counts, tables, ...rest } = near.head
+  const found = byName((name) => new FoundTable<unknown>(counts[name], fetchFor))
+  const add = (tables: Tables<Part>, values: Tables<PackedValues<unknown>>): void =>
+    BY_RECORD.forEach((name) => found[name].add(tables[name], values[name]))
+  add(tables, near.values)
+  const tour = rest.tour as unknown as PackedTour | null
   return {
     ...rest,
-    ...tables,
-    rigs: new Table(state.rigs),
-    seats: new Table(state.seats),
-    standIns: new Map(state.standIns),
-    tours: new Table(state.tours),
-    ridingLists: new Map(state.ridingLists.map(([platoon, list]) => [platoon, new Map(list)])),
+    ...(byName((name) => new Table(found[name])) as Pick<State, ByRecord>),
+    rigs: new Table(rest.rigs),
+    seats: new Table(rest.seats),
+    standIns: new Map(rest.standIns),
+    tours: new Table(rest.tours),
+    ridingLists: new Map(rest.ridingLists.map(([platoon, list]) => [platoon, new Map(list)])),
     tour: tour && { ...tour, answers: new Table(tour.answers), acknowledged: new Map(tour.acknowledged) },
   }
 }
 
-const isWhole = (state: Packed): boolean =>
+const isWhole = (state: Near): boolean =>
   Object.entries(emptyState()).every(([name, value]) => {
-    if (isByRecord(name)) {
-      const table = state.tables?.[name]
-      return (
-        Array.isArray(table?.keys) && Array.isArray(table.sizes) && table.keys.length === table.sizes.length
-      )
-    }
-    const found: unknown = state[name as keyof Packed]
+    if (isByRecord(name)) return Number.isSafeInteger(state.counts?.[name])
+    const found: unknown = state[name as keyof Near]
     return found !== undefined && (!(value instanceof Map) || Array.isArray(found))
   })
 
-/** Undefined when the records are not where their sizes say. */
-function tablesOf(tables: Packed['tables'], bytes: Buffer, from: number): Pick<State, ByRecord> | undefined {
-  let at = from
-  const taken = Object.fromEntries(
-    BY_RECORD.map((name) => {
-      const { keys, sizes } = tables[name]!
-      const source = new PackedValues(bytes, at, sizes)
-      at = source.end
-      return [name, new Table({ keys, source })]
-    }),
-  ) as unknown as Pick<State, ByRecord>
+type OpenPart<Head> = { head: Head; values: Tables<PackedValues<unknown>> }
+
+/** Undefined when it is none, or its records are not where their sizes say. */
+function openPart<Head extends { tables: Tables<Part> }>(
+  bytes: Buffer | undefined,
+): OpenPart<Head> | undefined {
+  const from = bytes?.indexOf(RECORDS) ?? -1
+  if (!bytes || from === -1) return undefined
+  const head = objectOrNothing(`${bytes.toString('utf8', 0, from)}}`) as Head | undefined
+  if (!head || !BY_RECORD.every((name) => isPart(head.tables?.[name]))) return undefined
+  const start = from + RECORDS.length
+  let at = start
+  const values = byName((name) => {
+    const packed = new PackedValues(bytes, at, head.tables[name].sizes)
+    at = packed.end
+    return packed
+  })
   // No comma follows the last record.
-  const end = at === from ? from : at - 1
-  return bytes.subarray(end).equals(END) ? taken : undefined
+  return bytes.subarray(at === start ? start : at - 1).equals(END) ? { head, values } : undefined
 }
+
+const isPart = (part: Part | undefined): boolean =>
+  Array.isArray(part?.keys) &&
+  [part.slots, part.sizes].every((each) => Array.isArray(each) && each.length === part.keys.length)
 
 const objectOrNothing = (text: string): object | undefined => {
   try {

@@ -1,6 +1,6 @@
 // A place between two lines of the journal; it must never be trusted before the journal's own bytes confirm it.
 import { codeOf } from './trouble.ts'
-import type { Files } from './files.ts'
+import { readAt, type Files } from './files.ts'
 import { frameOf, MAX_LINE_BYTES, ZEROS } from './line.ts'
 
 /** The place after the line `seq` whose hash is `hash`; `offset` is in bytes from the start of the file. */
@@ -29,21 +29,10 @@ export const isAt = (files: Files, fd: number, position: Position): boolean => {
 const lineBefore = (files: Files, fd: number, offset: number): Buffer | undefined => {
   for (let step = FIRST_STEP; ; step *= 8) {
     const from = Math.max(0, offset - step)
-    const tail = readFully(files, fd, from, offset - from)
+    const tail = readAt(files, fd, from, offset - from)
     if (tail === undefined || tail.at(-1) !== 10) return undefined
     const newline = tail.subarray(0, -1).lastIndexOf(10)
     if (newline !== -1 || from === 0) return tail.subarray(newline + 1, -1)
     if (step > MAX_LINE_BYTES) return undefined
   }
-}
-
-const readFully = (files: Files, fd: number, from: number, length: number): Buffer | undefined => {
-  const bytes = Buffer.allocUnsafe(length)
-  let filled = 0
-  while (filled < length) {
-    const got = files.read(fd, bytes.subarray(filled), from + filled)
-    if (got === 0) return undefined
-    filled += got
-  }
-  return bytes
 }

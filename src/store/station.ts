@@ -1,12 +1,11 @@
 // A station's folder as a session keeps it: journal, lock and snapshot together. It must never decide what is recorded.
-import { cleanText } from '../domain/clean.ts'
-import { EVENT_TYPES, type Draft, type Event, type EventData } from '../domain/events.ts'
-import type { State } from '../domain/state.ts'
+import type { Draft, EventData } from '../domain/events.ts'
+import { apply, fork } from '../domain/evolve.ts'
+import { emptyState, type State } from '../domain/state.ts'
 import type { AppendRight, Keeper } from '../session.ts'
 import type { Torn } from './catch-up.ts'
 import type { Files } from './files.ts'
 import { openJournal, type Journal, type Opened } from './journal.ts'
-import type { Entry } from './line.ts'
 import { sayLostJournal } from './lost-journal.ts'
 import { keptLock } from './kept-lock.ts'
 import { withLock, type Held } from './lock.ts'
@@ -15,6 +14,9 @@ import { pack, STATE_VERSION, unpack } from './packed-state.ts'
 import { cutSentence, newestClaim } from './seals/cut.ts'
 import { sealingOf } from './seals/sealing.ts'
 import { readSnapshot, writeSnapshot } from './snapshot.ts'
+import { asEvent, KNOWN, readerOf, type Logged } from './understood.ts'
+
+export type { Logged } from './understood.ts'
 
 /** Why a station cannot be opened or made, for the user: there is none, the folder is taken, or the disk will not. */
 export type NoStation = { why: 'none' | 'taken' | 'trouble'; sentence: string }
@@ -25,50 +27,38 @@ const noStation = (opened: Exclude<Opened, { kind: 'opened' }>, folder: string):
   return { why: opened.kind === 'no-station' ? 'none' : 'trouble', sentence: opened.sentence }
 }
 
-/** An event with the hash of its line. */
-export type Logged = Event & { hash: string }
-
-/** The hash already vouches for the line, so its parts are taken as this program wrote them. */
-const asEvent = ({ seq, at, by, type, data, hash }: Entry): Logged =>
-  ({ seq, at, by, type: KNOWN.get(type) ?? type, data, hash }) as unknown as Logged
-
-/** Each by the one text that the program has of it: telling texts apart that are read anew from every line takes time. */
-const KNOWN: ReadonlyMap<string, string> = new Map(EVENT_TYPES.map((type) => [type, type]))
-
-/** Why an entry that checks is still not taken: what it says may be that a piece of gear must not be worn. */
-const sayStrange = ({ seq, type }: Entry, what: string): string =>
-  `Line ${seq} of the journal holds ${what} (${cleanText(type).slice(0, 40)}). What stands before it is shown; it is open for reading only and nothing was changed. Use the newer program, or ask for "bayboard verify".`
-
-/** Delivers what this program understands; from the first entry that it does not, nothing more is taken. */
-function readerOf() {
-  let strange: string | undefined
-  return {
-    strange: () => strange,
-    take(entry: Entry, deliver: (event: Logged) => void): void {
-      if (strange !== undefined) return
-      if (!KNOWN.has(entry.type)) strange = sayStrange(entry, 'an event that this program does not know')
-      else {
-        try {
-          deliver(asEvent(entry))
-        } catch {
-          strange = sayStrange(entry, 'an event that this program cannot read')
-        }
-      }
-    },
-  }
-}
-
 /** Opens the station in a folder. Reading changes nothing on disk; `files` is for tests of failing disks. */
 export async function openStation(folder: string, files?: Files): Promise<Keeper | NoStation> {
   const snapshot = await readSnapshot(folder, STATE_VERSION)
-  const state = snapshot && unpack(snapshot.state)
-  const from = state ? snapshot?.position : undefined
-  const opened = openJournal(folder, { from, ...(files && { files }) })
+  let isSpoilt = false
+  const again = (): State => {
+    isSpoilt = true
+    return stateAt(folder, snapshot!.position.seq)
+  }
+  const state = snapshot && unpack(snapshot.state, again)
+  const opened = openJournal(folder, { from: state && snapshot.position, ...(files && { files }) })
+  const isFound = opened.kind === 'opened' && opened.startedAt === 'position'
+  if (!isFound) snapshot?.state.close()
   if (opened.kind !== 'opened') return noStation(opened, folder)
-  return keeperOf(folder, opened.journal, opened.startedAt === 'position' ? state : undefined, files)
+  return keeperOf(folder, opened.journal, files, {
+    state: () => (isFound && !isSpoilt ? state : undefined),
+    close: () => snapshot?.state.close(),
+  })
 }
 
-function keeperOf(folder: string, journal: Journal, kept: State | undefined, files?: Files): Keeper {
+/** What a snapshot whose far part was spoilt would have held. */
+function stateAt(folder: string, seq: number): State {
+  const state = fork(emptyState())
+  readEvents(folder, (event) => {
+    if (event.seq <= seq) apply(state, event)
+  })
+  if (state.seq === seq) return state
+  throw new Error(`The snapshot in ${folder} is damaged, and the journal that it was made from is too`)
+}
+
+type Found = { state: () => State | undefined; close: () => void }
+
+function keeperOf(folder: string, journal: Journal, files: Files | undefined, found: Found): Keeper {
   let torn: Torn | undefined
   let cut: string | undefined
   let claim = newestClaim(folder, files)
@@ -93,7 +83,9 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
   })
 
   return {
-    kept,
+    get kept() {
+      return found.state()
+    },
     get head() {
       return journal.head
     },
@@ -121,6 +113,7 @@ function keeperOf(folder: string, journal: Journal, kept: State | undefined, fil
     },
     close() {
       lock.giveBack()
+      found.close()
       journal.close()
     },
   }

@@ -9,7 +9,8 @@ import { conditionOf, judgeElement } from '../../src/domain/rules/judge.ts'
 import { worstOf } from '../../src/domain/rules/verdict.ts'
 import { emptyState, type State } from '../../src/domain/state.ts'
 import type { Instant } from '../../src/domain/time.ts'
-import { pack, unpack } from '../../src/store/packed-state.ts'
+import { pack } from '../../src/store/packed-state.ts'
+import { unpacked } from '../unpacked.ts'
 import { anyActs, anyTour, journalAfter, RUNS } from './any-commands.ts'
 import { fitCrew } from './fit-crew.ts'
 import { NOW } from './given.ts'
@@ -27,7 +28,7 @@ const told = (assessment: Assessment) => ({
 })
 const seatsOf = (assessment: Assessment | undefined) => assessment?.rigs.flatMap((rig) => rig.seats) ?? []
 /** Nothing of what was judged before can be taken over from records that are all new. */
-const anew = (state: State): State => unpack(pack(state))!
+const anew = (state: State): State => unpacked(pack(state))!
 
 /** The tour's own day, past midnight, its end, and days on which limits fall. */
 const TIMES: Instant[] = [

@@ -22,7 +22,8 @@ import { NOW, TODAY } from './given.ts'
 import { gear, policyWith, POLICY, settingOn, tagged } from './rules/judging.ts'
 import { overlay } from './overlay.ts'
 import { written } from './written.ts'
-import { pack, unpack } from '../../src/store/packed-state.ts'
+import { pack } from '../../src/store/packed-state.ts'
+import { unpacked } from '../unpacked.ts'
 
 const officer = (state: State): SeatAssessment => assessNow(state, NOW).rigs[0]!.seats[0]!
 const rank = ({ state }: SeatAssessment) => (state === 'unfilled' ? -1 : severity(state))
@@ -171,7 +172,7 @@ describe('a riding position', () => {
         const first = structuredClone(assess(state, policy, at))
         assess(CREW, POLICY, NOW)
         expect(assess(state, policy, at)).toEqual(first)
-        expect(assess(unpack(pack(state))!, structuredClone(policy), at)).toEqual(first)
+        expect(assess(unpacked(pack(state))!, structuredClone(policy), at)).toEqual(first)
         expect(written([state, policy])).toBe(before)
       }),
       { numRuns: 60 },

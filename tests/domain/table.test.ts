@@ -1,6 +1,7 @@
 // A table answers like a Map, and what is set in one copy never shows in another.
 import * as fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { Source } from '../../src/domain/places.ts'
 import { forkOf, Table } from '../../src/domain/table.ts'
 
 type Does = 'set' | 'delete' | 'fork' | 'change'
@@ -18,6 +19,12 @@ const sorted = (map: Map<string, unknown>) => [...map].toSorted(([a], [b]) => (a
 type Box = { says: number }
 const numbers = (boxes: Iterable<Box>): number[] => [...boxes].map((box) => box.says).toSorted()
 
+function sourceOf<V>(pairs: [string, V][]): Source<V> {
+  const keys = pairs.map(([key]) => key)
+  const find = (key: string) => (keys.includes(key) ? keys.indexOf(key) : undefined)
+  return { count: keys.length, value: (slot) => pairs[slot]![1], find, keys: () => keys }
+}
+
 function agree(table: Table<Box>, map: Map<string, Box>): void {
   expect(sorted(table)).toEqual(sorted(map))
   expect(table.size).toBe(map.size)
@@ -29,8 +36,7 @@ test('whatever is set, changed in place, deleted and forked, each copy agrees wi
   const start = Array.from({ length: 300 }, (_, at): [string, Box] => [`G-${at}`, { says: at }])
   fc.assert(
     fc.property(acts, fc.boolean(), (all, isFound) => {
-      const source = { value: (slot: number) => ({ says: slot }) }
-      const first = isFound ? new Table({ keys: start.map(([key]) => key), source }) : new Table(start)
+      const first = new Table(isFound ? sourceOf(start) : start)
       const copies = [{ table: first, map: new Map(start) }]
       all.forEach(({ copy, key, does }, at) => {
         const { table, map } = copies[copy % copies.length]!
@@ -73,7 +79,8 @@ describe('a table', () => {
 
   test('asks its source for a value once, when it is first wanted, and for a key it does not have never', () => {
     const asked: number[] = []
-    const table = new Table({ keys: ['a', 'b', 'c'], source: { value: (slot: number) => asked.push(slot) } })
+    const source = sourceOf(['a', 'b', 'c'].map((key): [string, number] => [key, 0]))
+    const table = new Table({ ...source, value: (slot: number) => asked.push(slot) })
     const copy = table.fork()
     expect([table.has('a'), table.has('z'), table.size]).toEqual([true, false, 3])
     expect(asked).toEqual([])
@@ -87,6 +94,29 @@ describe('a table', () => {
       undefined,
       undefined,
     ])
+  })
+
+  test('that was found asks for all keys when they are wanted in their order, and keeps behind them what came since', () => {
+    let asked = 0
+    const source = sourceOf<number>([
+      ['a', 1],
+      ['b', 2],
+    ])
+    const table = new Table({ ...source, keys: () => (asked++, source.keys()) })
+    const copy = table.fork().set('c', 3).set('b', 4)
+    copy.delete('a')
+    expect([copy.get('c'), copy.has('a'), copy.size, table.has('c'), asked]).toEqual([3, false, 2, false, 0])
+    table.set('d', 5)
+    expect([...copy]).toEqual([
+      ['b', 4],
+      ['c', 3],
+    ])
+    expect([...table]).toEqual([
+      ['a', 1],
+      ['b', 2],
+      ['d', 5],
+    ])
+    expect(asked).toBe(1)
   })
 
   test('copies a value to be changed once, and again once it was forked or somebody else set it', () => {

@@ -1,11 +1,13 @@
 // The packed state: what is kept in a snapshot comes back whole, and a state of another make is not taken.
 import { describe, expect, it } from 'vitest'
+import { assessNow } from '../../src/domain/assess.ts'
 import { fork } from '../../src/domain/evolve.ts'
 import { emptyState, type State } from '../../src/domain/state.ts'
-import { pack, unpack } from '../../src/store/packed-state.ts'
+import { pack, unpack, type Parts } from '../../src/store/packed-state.ts'
 import { usual } from '../demo-station.ts'
+import { unpacked } from '../unpacked.ts'
 
-const roundTrip = (state: State) => unpack(pack(state))
+const roundTrip = (state: State) => unpacked(pack(state))
 
 describe('a state comes back as it was', () => {
   it('with every table of the demonstration station', () => {
@@ -35,11 +37,11 @@ const RECORDS = ['members', 'elements', 'issued'] as const
 describe('records come back one by one', () => {
   it('and one that nobody asked for is kept as it stands, beside one that was changed', () => {
     const { state } = usual()
-    const taken = unpack(pack(state))!
+    const taken = unpacked(pack(state))!
     const [first, second] = [...state.elements.keys()]
     const draft = fork(taken)
     draft.elements.set(first!, { ...draft.elements.get(first!)!, size: '46x35' })
-    const again = unpack(pack(draft))!
+    const again = unpacked(pack(draft))!
     expect(again.elements.get(first!)).toEqual({ ...state.elements.get(first!), size: '46x35' })
     expect(again.elements.get(second!)).toEqual(state.elements.get(second!))
     expect(taken.elements.get(first!)).toEqual(state.elements.get(first!))
@@ -50,44 +52,107 @@ describe('records come back one by one', () => {
     const [id] = [...state.members.keys()]
     const draft = fork(state)
     draft.members.set(id!, { ...state.members.get(id!)!, name: 'Zoë "],"records":[" 消防' })
-    expect(unpack(pack(draft))!.members.get(id!)!.name).toBe('Zoë "],"records":[" 消防')
+    expect(unpacked(pack(draft))!.members.get(id!)!.name).toBe('Zoë "],"records":[" 消防')
     expect(roundTrip(draft)).toStrictEqual(draft)
   })
 })
 
+describe('what the first frame does not need', () => {
+  /** Tells of which parts are read. */
+  const watched = (state: State) => {
+    const parts = pack(state)
+    const read: number[] = []
+    const at = (part: number) => (read.push(part), parts[part])
+    return { read, state: unpacked({ length: parts.length, at })!, count: parts.length }
+  }
+  /** As many copies of the demonstration's gear as a large department has, all on the rack. */
+  const large = (): State => {
+    const draft = fork(usual().state)
+    for (const element of usual().state.elements.values()) {
+      for (let copy = 0; copy < 8; copy++) {
+        const id = `${element.id}-${copy}`
+        draft.elements.set(id, { ...element, id, issuedTo: null, custody: { where: 'rack' } })
+      }
+    }
+    return draft
+  }
+  const state = large()
+
+  it('is not read for the board, whatever the department holds besides', () => {
+    const { read, state: found, count } = watched(state)
+    expect(count).toBeGreaterThan(4)
+    expect(assessNow(found, usual().at)).toEqual(assessNow(state, usual().at))
+    expect(read).toEqual([0])
+  })
+
+  it('is read with little besides it where one record is wanted, and once', () => {
+    const { read, state: found, count } = watched(state)
+    const id = `${[...usual().state.elements.keys()][0]}-7`
+    expect(found.elements.get(id)).toEqual(state.elements.get(id))
+    expect(found.elements.has(`${id}-no-such`)).toBe(false)
+    expect(read.length).toBeLessThanOrEqual(3)
+    expect([...found.elements.keys()]).toEqual([...state.elements.keys()])
+    expect(read.toSorted((a, b) => a - b)).toEqual(Array.from({ length: count }, (_, part) => part))
+  })
+
+  it('comes from the journal where its part is spoilt, and the whole state is the same', () => {
+    const parts = pack(state)
+    for (const spoilt of [1, 2, parts.length - 1]) {
+      let again = 0
+      const at = (part: number) => (part === spoilt ? undefined : parts[part])
+      const found = unpack({ length: parts.length, at }, () => (again++, state))!
+      if (spoilt % 2) found.elements.get(`${[...usual().state.elements.keys()][spoilt]}-3`)
+      expect(found).toStrictEqual(state)
+      expect(unpacked(pack(found))).toStrictEqual(state)
+      expect(again).toBe(1)
+    }
+  })
+})
+
 describe('a state of another make is not taken', () => {
-  type Whole = Record<string, unknown> & {
-    tables: Record<string, { keys: unknown[]; sizes: number[] }>
+  type Near = Record<string, unknown> & {
+    tables: Record<string, { keys: unknown[]; slots: number[]; sizes: number[] }>
+    counts: Record<string, number>
     records: unknown[]
   }
-  const whole = (): Whole => JSON.parse(pack(usual().state).toString())
-  const bytesOf = ({ records, ...rest }: Whole): Buffer => Buffer.from(JSON.stringify({ ...rest, records }))
+  const parts = pack(usual().state)
+  const near = (): Near => JSON.parse(parts[0]!.toString())
+  const first = ({ records, ...rest }: Record<string, unknown>): Parts => [
+    Buffer.from(JSON.stringify({ ...rest, records })),
+    ...parts.slice(1),
+  ]
   const names = Object.keys(emptyState())
 
   it('but the whole of it is', () => {
-    expect(unpack(bytesOf(whole()))).toBeDefined()
+    expect(unpacked(first(near()))).toBeDefined()
   })
 
   it.each(names)('without its %s', (name) => {
-    const { [name]: _, ...rest } = whole()
-    const { [name]: __, ...tables } = rest.tables as Whole['tables']
-    expect(unpack(bytesOf({ ...rest, tables } as Whole))).toBeUndefined()
+    const { [name]: _, ...rest } = near()
+    const { [name]: __, ...counts } = rest.counts as Near['counts']
+    expect(unpacked(first({ ...rest, counts }))).toBeUndefined()
   })
 
   it.each(['rigs', 'seats', 'standIns', 'ridingLists'])('whose %s are no table', (name) => {
-    expect(unpack(bytesOf({ ...whole(), [name]: {} }))).toBeUndefined()
-    expect(unpack(bytesOf({ ...whole(), [name]: null }))).toBeUndefined()
+    expect(unpacked(first({ ...near(), [name]: {} }))).toBeUndefined()
+    expect(unpacked(first({ ...near(), [name]: null }))).toBeUndefined()
   })
 
   it.each(RECORDS)('whose %s are not where their sizes say', (name) => {
-    const { tables, ...rest } = whole()
-    const { keys, sizes } = tables[name]!
-    for (const changed of [{ keys }, { keys: [], sizes }, { keys, sizes: sizes.map((size) => size + 1) }]) {
-      expect(unpack(bytesOf({ ...rest, tables: { ...tables, [name]: changed } } as Whole))).toBeUndefined()
+    const { tables, ...rest } = near()
+    const { keys, slots, sizes } = tables[name]!
+    for (const changed of [
+      { keys },
+      { keys: [], slots, sizes },
+      { keys, slots: [], sizes },
+      { keys, slots, sizes: sizes.map((size) => size + 1) },
+    ]) {
+      expect(unpacked(first({ ...rest, tables: { ...tables, [name]: changed } }))).toBeUndefined()
     }
   })
 
   it.each(['null', '3', '{"a":', '', '{"seq":1,"records":[]}'])('that is %j', (text) => {
-    expect(unpack(Buffer.from(text))).toBeUndefined()
+    expect(unpacked([Buffer.from(text)])).toBeUndefined()
+    expect(unpacked([])).toBeUndefined()
   })
 })

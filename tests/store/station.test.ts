@@ -70,6 +70,33 @@ describe('a snapshot only saves time', () => {
     expect(await stateIn(copy)).toEqual(replayed)
   })
 
+  /** With one letter changed in what lies behind the first part. */
+  const spoilt = (): string => {
+    const copy = copied()
+    const text = readFileSync(join(copy, SNAPSHOT), 'utf8')
+    const at = text.lastIndexOf('"kind":"')
+    writeFileSync(join(copy, SNAPSHOT), `${text.slice(0, at)}"kinb":"${text.slice(at + 8)}`)
+    return copy
+  }
+
+  it('spoilt in what is read later, the state is the same, and the next start has a sound one', async () => {
+    const copy = spoilt()
+    const changed = readFileSync(join(copy, SNAPSHOT))
+    expect((await keptIn(copy))?.seq).toBe(replayed.seq)
+    const session = await sessionIn(copy)
+    expect(session.state).toEqual(replayed)
+    await session.close()
+    expect(readFileSync(join(copy, SNAPSHOT)).equals(changed)).toBe(false)
+    expect(readFileSync(join(copy, SNAPSHOT)).equals(readFileSync(join(folder, SNAPSHOT)))).toBe(true)
+  })
+
+  it('spoilt in what is read later, with a journal that does not reach so far any more, nothing is made up', async () => {
+    const copy = spoilt()
+    const { state } = await sessionIn(copy)
+    put(copy, bytesIn(copy).subarray(0, -5))
+    expect(() => [...state.elements]).toThrow('is damaged, and the journal that it was made from is too')
+  })
+
   it('of another station, it is not believed', async () => {
     const other = await newStation()
     const session = await sessionIn(other)
