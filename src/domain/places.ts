@@ -20,6 +20,10 @@ export class Places {
     this.#source = source
   }
 
+  get size(): number {
+    return (this.#source?.count ?? 0) + this.#slots.size
+  }
+
   of(key: string): number | undefined {
     return this.#slots.get(key) ?? this.#source?.find(key)
   }
@@ -28,7 +32,7 @@ export class Places {
   make(key: string): number {
     const known = this.of(key)
     if (known !== undefined) return known
-    const slot = (this.#source?.count ?? 0) + this.#slots.size
+    const slot = this.size
     this.#slots.set(key, slot)
     return slot
   }

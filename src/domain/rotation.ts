@@ -61,6 +61,9 @@ interface Worked {
   on: LocalDate
 }
 
+/** So many of the newest tours are enough to tell one calendar from another, however the pattern runs. */
+export const READ_OFF = 24
+
 /** Whose turn it is: where day and night are worked by two platoons, that of the half of the day. */
 export const turnOn = (
   rotation: string,

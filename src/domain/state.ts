@@ -5,7 +5,7 @@ import type { EventData } from './events.ts'
 import type { Cover, ElementFacts, FacepieceFacts, Finding, Id, Matter, MemberFacts } from './gear.ts'
 import type { KeptPin, PinTries } from './pin.ts'
 import type { Overlay } from './policy/shape.ts'
-import { Table } from './table.ts'
+import { newestOf, Table } from './table.ts'
 import { isLater, type Instant, type LocalDate } from './time.ts'
 
 /** Where a record stands: its event, when it happened and who said so. */
@@ -197,4 +197,4 @@ export const lastTour = (state: State): Id | undefined => [...state.tours.keys()
 
 /** The tour that was handed over last, while none is open. */
 export const tourBefore = ({ tour, tours }: State): WorkedTour | undefined =>
-  tour ? undefined : [...tours.values()].at(-1)
+  tour ? undefined : newestOf(tours, 1)[0]

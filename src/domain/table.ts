@@ -1,5 +1,4 @@
 // A map by id that is copied in no time: copies share what neither has changed. It must never let a change show in another copy.
-
 import { Places, type Source } from './places.ts'
 
 const CHUNK = 128
@@ -163,6 +162,16 @@ export class Table<V> extends Map<string, V> {
     return undefined
   }
 
+  /** The values that came last, in their order, without looking at those before. */
+  newest(count: number): V[] {
+    const found: V[] = []
+    for (let slot = this.#places.size - 1; slot >= 0 && found.length < count; slot--) {
+      const value = this.#read(slot)
+      if (value !== undefined) found.unshift(value)
+    }
+    return found
+  }
+
   override [Symbol.iterator](): MapIterator<[string, V]> {
     return this.entries()
   }
@@ -175,6 +184,10 @@ export class Table<V> extends Map<string, V> {
 /** A copy of any map of ids, in no time where it is a table already. */
 export const forkOf = <V>(map: Map<string, V>): Table<V> =>
   map instanceof Table ? (map as Table<V>).fork() : new Table(map)
+
+/** The values of any map that came last. */
+export const newestOf = <V>(map: Map<string, V>, count: number): V[] =>
+  map instanceof Table ? (map as Table<V>).newest(count) : [...map.values()].slice(-count)
 
 /** A value of any map of ids, to be changed in place: of a table its own, of another map a copy each time. */
 export function ownOf<V>(map: Map<string, V>, key: string, copy: (value: V) => V): V | undefined {

@@ -5,7 +5,7 @@ import { FoundTable, NOWHERE, PackedValues, packTable, type Part } from './packe
 import { BY_RECORD, wantedFirst, type ByRecord } from './wanted-first.ts'
 
 /** Changes whenever the shape of State or the meaning of a record does: an older snapshot is then not used. */
-export const STATE_VERSION = '10'
+export const STATE_VERSION = '11'
 
 /** Where the records begin; no other member of a state has this name. */
 const RECORDS = ',"records":['
@@ -109,7 +109,6 @@ export function unpack(parts: Parts, again: () => State): State | undefined {
     rigs: new Table(rest.rigs),
     seats: new Table(rest.seats),
     standIns: new Map(rest.standIns),
-    tours: new Table(rest.tours),
     ridingLists: new Map(rest.ridingLists.map(([platoon, list]) => [platoon, new Map(list)])),
     tour: tour && { ...tour, answers: new Table(tour.answers), acknowledged: new Map(tour.acknowledged) },
   }

@@ -104,7 +104,9 @@ export class FoundTable<V> implements Source<V> {
   }
 
   value(slot: number): V {
-    const values = this.#valuesOf(slot)
+    const known = this.#valuesOf(slot)
+    if (!known && !this.#again) this.#fetch()
+    const values = known ?? this.#valuesOf(slot)
     return values ? values.value(this.#at[slot]!) : this.#again!.table.get(this.#again!.keys.get(slot)!)!
   }
 

@@ -1,9 +1,10 @@
 // Which records the board's first frame looks at. It may leave some out: whatever else is wanted is found, only later.
 import { placesAt } from '../domain/ensemble.ts'
+import { READ_OFF } from '../domain/rotation.ts'
 import type { State } from '../domain/state.ts'
 
 /** The tables that grow with the department: unpacking them whole would take longer than all the rest of a start. */
-export const BY_RECORD = ['members', 'elements', 'issued'] as const
+export const BY_RECORD = ['members', 'elements', 'issued', 'tours'] as const
 export type ByRecord = (typeof BY_RECORD)[number]
 
 /** The keys by table; also of what is not there, so that nobody has to look for it everywhere. */
@@ -17,5 +18,6 @@ export function wantedFirst(state: State): Record<ByRecord, ReadonlySet<string>>
     members: new Set(members.filter((id) => id != null)),
     elements: new Set([...standing, ...worn]),
     issued,
+    tours: new Set([...state.tours.keys()].slice(-READ_OFF)),
   }
 }

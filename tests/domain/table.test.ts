@@ -107,6 +107,7 @@ describe('a table', () => {
     copy.delete('a')
     expect([copy.get('c'), copy.has('a'), copy.size, table.has('c'), asked]).toEqual([3, false, 2, false, 0])
     table.set('d', 5)
+    expect([table.newest(2), copy.newest(9), asked]).toEqual([[2, 5], [4, 3], 0])
     expect([...copy]).toEqual([
       ['b', 4],
       ['c', 3],

@@ -32,7 +32,7 @@ describe('a state comes back as it was', () => {
   })
 })
 
-const RECORDS = ['members', 'elements', 'issued'] as const
+const RECORDS = ['members', 'elements', 'issued', 'tours'] as const
 
 describe('records come back one by one', () => {
   it('and one that nobody asked for is kept as it stands, beside one that was changed', () => {

@@ -1,14 +1,22 @@
 // Whose turn it is by the station's rotation; it proposes, and the officer decides.
-import { tourAt, tourDays, turnAfter, turnOn, turnStarts, type Turn } from '../../domain/rotation.ts'
+import {
+  READ_OFF,
+  tourAt,
+  tourDays,
+  turnAfter,
+  turnOn,
+  turnStarts,
+  type Turn,
+} from '../../domain/rotation.ts'
 import type { State } from '../../domain/state.ts'
+import { newestOf } from '../../domain/table.ts'
 import { addDays, clockOf, dateOf, sayDate, type LocalDate } from '../../domain/time.ts'
 import type { View } from '../view.ts'
 
 export const platoonsOf = (state: State): string[] =>
   [...new Set([...state.members.values()].flatMap((member) => member.platoon ?? []))].toSorted()
 
-/** Enough to tell one calendar from another, however the pattern runs. */
-const newestTours = (state: State) => [...state.tours.values()].slice(-24)
+const newestTours = (state: State) => newestOf(state.tours, READ_OFF)
 
 const beginningNow = ({ state, at }: View): { on: LocalDate; isNight: boolean } =>
   tourAt(state.station?.starts ?? '07:00', dateOf(at), clockOf(at))
