@@ -2,7 +2,9 @@
 import { describe, expect, it } from 'vitest'
 import { assessNow } from '../../src/domain/assess.ts'
 import { fork } from '../../src/domain/evolve.ts'
-import { emptyState, type State } from '../../src/domain/state.ts'
+import { READ_OFF } from '../../src/domain/rotation.ts'
+import { emptyState, tourBefore, type State } from '../../src/domain/state.ts'
+import { newestOf } from '../../src/domain/table.ts'
 import { pack, unpack, type Parts } from '../../src/store/packed-state.ts'
 import { usual } from '../demo-station.ts'
 import { unpacked } from '../unpacked.ts'
@@ -83,6 +85,18 @@ describe('what the first frame does not need', () => {
     expect(count).toBeGreaterThan(4)
     expect(assessNow(found, usual().at)).toEqual(assessNow(state, usual().at))
     expect(read).toEqual([0])
+  })
+
+  it('nor between two tours, for whose turn it is, however many there were', () => {
+    const between = { ...fork(state), tour: null }
+    const worked = [...state.tours.values()][0]!
+    for (let tour = 0; tour < 100; tour++) between.tours.set(`T-${tour}`, { ...worked, to: `M-${tour}` })
+    const { read, state: found } = watched(between)
+    expect(assessNow(found, usual().at)).toEqual(assessNow(between, usual().at))
+    expect(tourBefore(found)).toEqual({ ...worked, to: 'M-99' })
+    expect(newestOf(found.tours, READ_OFF)).toEqual([...between.tours.values()].slice(-READ_OFF))
+    expect(read).toEqual([0])
+    expect([...found.tours]).toEqual([...between.tours])
   })
 
   it('is read with little besides it where one record is wanted, and once', () => {
