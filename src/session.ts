@@ -24,7 +24,6 @@ const AT_ONCE = 64
 const KEEP_EVERY = 1_000
 /** So few events are read again at the next start sooner than the state is kept now. */
 const FEW = 100
-const NEVER = -1
 
 export function openSession(keeper: Keeper, clock: Clock): Session {
   const watchers = new Set<() => void>()
@@ -32,6 +31,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
   let state = keeper.kept ?? emptyState()
   const wasKept = keeper.kept !== undefined
   let keptAt = state.seq
+  let keptTour = state.tour?.id
   let trouble: string | undefined
   let turn: Promise<void> | undefined
   /** A mistake of the program's own; after it nothing is recorded until it is started again. */
@@ -151,6 +151,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     // What cannot be recorded in is left as it was found, down to its snapshot.
     if (state.seq === keptAt || stoppedBy() !== undefined) return
     keptAt = state.seq
+    keptTour = state.tour?.id
     await keeper.keep(state)
   }
 
@@ -187,9 +188,10 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     async close() {
       await turn
       try {
-        // What was found spoilt is kept anew even where nothing was recorded.
-        if (wasKept && !keeper.kept) keptAt = NEVER
-        if (!keeper.kept || state.seq - keptAt > FEW) await keep()
+        // What was found spoilt is kept anew in any case; and another crew's gear is not what was kept at hand.
+        if (wasKept && !keeper.kept) keptAt = -1
+        const isOtherTour = state.tour !== null && state.tour.id !== keptTour
+        if (!keeper.kept || isOtherTour || state.seq - keptAt > FEW) await keep()
       } finally {
         keeper.close()
       }
