@@ -65,6 +65,10 @@ function rollCall(view: View, ui: Ui): Spoken {
   const rest = ready.length
     ? [`${elements.length ? 'The rest is ready' : 'All is ready'}: ${ready.join(', ')}.`]
     : []
+  const says = saysOnEnter(row)
+  const answers = needsReading(row)
+    ? `psi 4400 is its pressure and answers: ${says}`
+    : `ok answers: ${says}. psi 4400 is its pressure and answers`
   const unread = needsReading(row) ? ['Its cylinder has to be read first: type it as psi 4400.'] : []
   return {
     lines: [
@@ -74,7 +78,7 @@ function rollCall(view: View, ui: Ui): Spoken {
       ...unread,
     ],
     choices: [],
-    hint: `ok answers: ${saysOnEnter(row)}. psi 4400 is its pressure and answers. f is a finding${complete ? ', a calls everybody again' : ''}. next and previous choose another. ${BACK}`,
+    hint: `${answers}. f is a finding${complete ? ', a calls everybody again' : ''}. next and previous choose another. ${BACK}`,
   }
 }
 

@@ -79,6 +79,14 @@ test('the roll is called to its end: ok answers, psi 4400 is the pressure', asyn
   expect(text).toContain('Roll call complete')
 })
 
+test('ok is offered at roll call only where it answers: a gauge that is unread comes first', async () => {
+  const read = await converse(fitEngine(), 'r')
+  expect(read.text).toContain('\nok answers: all serviceable. psi 4400 is its pressure and answers. f is')
+  const unread = await converse(demonstration(), 'r')
+  expect(unread.text).toContain('\npsi 4400 is its pressure and answers: all serviceable. f is')
+  expect(unread.text).not.toContain('ok answers')
+})
+
 test('a mistyped position number at roll call is never a pressure; a low one said again is recorded', async () => {
   const bare = await converse(fitEngine(), 'r', '10', 'yes', '')
   expect(bare.commands).toEqual([])
