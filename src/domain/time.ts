@@ -64,9 +64,14 @@ const [WHOLE, OFFSET_FROM] = [29, 23]
 
 /** With one offset, as nearly all of a station have, instants order as text. */
 export function isLater(one: Instant, other: Instant): boolean {
-  const isAlike =
-    one.length === WHOLE && other.length === WHOLE && one.slice(OFFSET_FROM) === other.slice(OFFSET_FROM)
-  return isAlike ? one > other : Date.parse(one) > Date.parse(other)
+  return haveOneOffset(one, other) ? one > other : Date.parse(one) > Date.parse(other)
+}
+
+/** Letter by letter: a fold asks it of record after record, and cutting the offsets out took longer than all the rest. */
+function haveOneOffset(one: Instant, other: Instant): boolean {
+  if (one.length !== WHOLE || other.length !== WHOLE) return false
+  for (let at = OFFSET_FROM; at < WHOLE; at++) if (one.charCodeAt(at) !== other.charCodeAt(at)) return false
+  return true
 }
 
 const DAY_MS = 86_400_000

@@ -9,13 +9,14 @@ import {
   type CareRecord,
   type Custody,
   type Element,
+  type ExposureRecord,
   type Said,
   type State,
 } from '../state.ts'
 import { ownOf } from '../table.ts'
 import type { LocalDate } from '../time.ts'
 import { said } from './crew.ts'
-import { addCare, keepEach } from './kept.ts'
+import { addCare, addExposure } from './kept.ts'
 
 export function addElement(draft: State, element: ElementFacts, seq: number): void {
   draft.elements.set(element.id, onTheRack(element, seq))
@@ -129,10 +130,10 @@ export function expose(draft: State, event: EventOf<'exposure-recorded'>): void 
   for (const id of elements) exposeOne(draft, id, record)
 }
 
-export const exposeOne = (draft: State, id: Id, record: Element['exposures'][number]): void =>
-  changeElement(draft, id, ({ exposures }) => ({
-    exposures: keepEach([...exposures, record], (each) => each.exposure),
-  }))
+export function exposeOne(draft: State, id: Id, record: ExposureRecord): void {
+  const element = ownElement(draft, id)
+  if (element) addExposure(element.exposures, record)
+}
 
 export function recordCare(draft: State, done: DoneCare, event: Said): void {
   const { element: id, on, who } = done

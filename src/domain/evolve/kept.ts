@@ -1,6 +1,6 @@
 // Which records of an element's years the books keep: only the newest of each sort, so that their size follows the gear.
 import { oneText, type Care } from '../kinds.ts'
-import { isNewer, type CareRecord, type Said } from '../state.ts'
+import { isNewer, type CareRecord, type ExposureRecord } from '../state.ts'
 import { inOrder } from './crew.ts'
 
 /**
@@ -9,13 +9,21 @@ import { inOrder } from './crew.ts'
  */
 export const KEPT = 8
 
-/** The newest of each sort by when they happened: neither a smoke exposure nor an old one entered late pushes an open one off the books. */
-export function keepEach<T extends Said>(records: T[], sortOf: (record: T) => string): T[] {
-  return records.filter((record) => {
-    let newer = 0
-    for (const each of records) if (isNewer(each, record) && sortOf(each) === sortOf(record)) newer++
-    return newer < KEPT
-  })
+/**
+ * Puts one more among exposures that are kept already, in place: the newest of each sort stay, by when they happened.
+ * Neither a smoke exposure nor an old one entered late pushes an open one off the books.
+ */
+export function addExposure(kept: ExposureRecord[], record: ExposureRecord): void {
+  kept.push(record)
+  let same = kept.filter((each) => each.exposure === record.exposure)
+  while (same.length > KEPT) {
+    const oldest = same.reduce((one, other) => (isNewer(one, other) ? other : one))
+    const newer = same.filter((each) => isNewer(each, oldest))
+    // Of what one event says twice, none is the older: both stay or neither.
+    if (newer.length < KEPT) return
+    for (const each of same) if (!newer.includes(each)) kept.splice(kept.indexOf(each), 1)
+    same = newer
+  }
 }
 
 export const keepCares = (cares: CareRecord[]): CareRecord[] => {
