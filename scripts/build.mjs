@@ -17,6 +17,7 @@ const PARTS = {
   paper: 'src/paper/make-paper.ts',
   workbook: 'src/store/imports/workbook.ts',
   planner: 'src/planner/part.ts',
+  piece: 'src/store/piece-thread.ts',
 }
 
 /** For opening the board once, which takes a second; whoever builds must not wait for ever for what hangs. */

@@ -1,4 +1,5 @@
 // Checks every line of a journal and goes on after each fault; it must never stop at the first one, change the file or need it whole in memory.
+import { availableParallelism } from 'node:os'
 import { join } from 'node:path'
 import { damageInTail, lacksSectors, TOO_LONG, unreadableSentence, type Torn } from './catch-up.ts'
 import { realFiles, type Files } from './files.ts'
@@ -17,6 +18,7 @@ import { JOURNAL_NAME } from './journal.ts'
 import type { Damage } from './open-file.ts'
 import { START, type Position } from './position.ts'
 import { codeOf } from './trouble.ts'
+import { checkInTwo, inThread, type Begin } from './two-pieces.ts'
 
 /** `lines` counts complete lines; `head` is the last sound one. A torn tail is no fault: it is the mark of a crash. */
 export type Verified = {
@@ -31,10 +33,18 @@ export type Verification = Verified | { kind: 'no-station' } | { kind: 'unreadab
 export type VerifyOptions = {
   files?: Files
   onProgress?: (done: number, total: number) => void
-  /** Is shown every complete line, each byte as a letter; `frame` is undefined for what is not built like one. */
+  /** Is shown every complete line, each byte as a letter; `frame` is undefined for what is not built like one. Of a long and sound journal it may be shown only the lines that seals need, and those `wanted`. */
   notice?: (line: number, text: string, frame: Frame | undefined) => void
+  wanted?: ReadonlySet<number>
+  /** From how many bytes on it is checked in two halves at once, and who checks the second. */
+  long?: number
+  begin?: Begin
+  /** The byte that the halves are parted near; the middle where none is named. */
+  middle?: number
 }
 
+/** What is shorter is checked before a thread has started. */
+const LONG_BYTES = 16 * 1024 * 1024
 const PROGRESS_EVERY_BYTES = 16 * 1024 * 1024
 
 /** What the next line must follow. After a changed line both the hash it states and the one it has are taken, and after a line that is none also `before`, so that one change is one fault. */
@@ -51,7 +61,7 @@ export const verifyJournal = (folder: string, options: VerifyOptions = {}): Veri
     fd = files.open(join(folder, JOURNAL_NAME), 'read')
     const { size } = files.fstat(fd)
     if (size === 0) return { kind: 'no-station' }
-    return verifyFile(files, fd, size, options)
+    return verifyInTwo(files, fd, size, options) ?? verifyFile(files, fd, size, options)
   } catch (error) {
     if (codeOf(error) === undefined) throw error
     return codeOf(error) === 'ENOENT'
@@ -60,6 +70,32 @@ export const verifyJournal = (folder: string, options: VerifyOptions = {}): Veri
   } finally {
     if (fd !== undefined) files.close(fd)
   }
+}
+
+const reporter = (size: number, onProgress: VerifyOptions['onProgress']): ((done: number) => void) => {
+  let reportAt = PROGRESS_EVERY_BYTES
+  return (done) => {
+    if (done < reportAt) return
+    onProgress?.(Math.min(done, size), size)
+    reportAt = done + PROGRESS_EVERY_BYTES
+  }
+}
+
+/** Undefined unless it is long and all is well: what is wrong, the plain reader says. */
+const verifyInTwo = (
+  files: Files,
+  fd: number,
+  size: number,
+  { wanted = new Set(), long = LONG_BYTES, begin, middle, notice, onProgress, ...options }: VerifyOptions,
+): Verified | undefined => {
+  const hasTwo = options.files === undefined && availableParallelism() > 1
+  const beginOther = begin ?? (hasTwo && inThread(new URL('./piece.js', import.meta.url)))
+  if (size < long || !beginOther) return undefined
+  const checked = checkInTwo(files, fd, size, wanted, beginOther, reporter(size, onProgress), middle)
+  if (checked === undefined) return undefined
+  for (const { line, text, frame } of checked.noticed) notice?.(line, text, frame)
+  onProgress?.(size, size)
+  return { kind: 'verified', lines: checked.head.seq, head: checked.head, faults: [] }
 }
 
 /** Verifies the lines that end within `size`. */
@@ -74,7 +110,7 @@ const verifyFile = (
   let head = START
   let link: Link = FIRST as Link
   let torn: Torn | undefined
-  let reportAt = PROGRESS_EVERY_BYTES
+  const report = reporter(size, onProgress)
   const end = eachLine(files, fd, 0, size, (bytes, offset) => {
     const after = offset + bytes.length + 1
     if (after > size) return false
@@ -93,10 +129,7 @@ const verifyFile = (
     for (const what of found) faults.push({ line: lines, offset, what })
     link = nextLink(bytes, frame, link)
     if (frame !== undefined && found.length === 0) head = { seq: frame.seq, hash: frame.own, offset: after }
-    if (after >= reportAt) {
-      onProgress?.(after, size)
-      reportAt = after + PROGRESS_EVERY_BYTES
-    }
+    report(after)
     return true
   })
   if (end.kind === 'unreadable') throw end.error

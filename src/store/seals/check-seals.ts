@@ -54,14 +54,14 @@ export const checkJournal = (
 ): Exclude<Verification, Verified> | Checked => {
   const { against = [], key, ...verifyOptions } = options
   const [own, kept] = [sealsIn(folder, options.files).map(asked), against.map(askedKept)]
-  const wanted = new Set([...own, ...kept].map(({ claim }) => claim?.count))
+  const wanted = new Set([...own, ...kept].flatMap(({ claim }) => (claim ? [claim.count] : [])))
   const hashes = new Map<number, string>()
   const lines = sealLines()
   const notice = (line: number, text: string, frame: Frame | undefined): void => {
     if (wanted.has(line) && frame !== undefined) hashes.set(line, frame.own)
     lines.notice(line, text, frame)
   }
-  const verified = verifyJournal(folder, { ...verifyOptions, notice })
+  const verified = verifyJournal(folder, { ...verifyOptions, notice, wanted })
   if (verified.kind !== 'verified') return verified
   const judge = judgeOf(verified, lines.found, hashes, key)
   const first = [...own, ...kept].map((each) => judge(each, 0))

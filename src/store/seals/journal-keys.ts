@@ -32,12 +32,15 @@ type Said = {
   name?: unknown
 }
 
+/** Whether the seals need a line of a sound journal. */
+export const isOfSeals = (line: number, text: string): boolean => line === 1 || isAsked(text)
+
 /** Gathers from line after line. */
 export const sealLines = () => {
   const found: SealLines = { keys: [], handOvers: [], stationName: '', firstHash: '' }
   const notice = (line: number, text: string, frame: Frame | undefined): void => {
     if (frame === undefined || frame.own !== frame.stated) return
-    if (line !== 1 && !isAsked(text)) return
+    if (!isOfSeals(line, text)) return
     const said = dataOf(text)
     if (line === 1) Object.assign(found, { firstHash: frame.own, stationName: textOf(said.name) })
     if (said.sealKey !== undefined) {
