@@ -12,12 +12,11 @@ import type { Task } from '../inside.ts'
 
 const CHUNK = 1024 * 1024
 
+/** The station stays open, as it does under the board: what is wanted later is read from its snapshot then. */
 export async function stateOf(station: string): Promise<State> {
   const keeper = await openStation(station)
   if ('sentence' in keeper) throw new Error(keeper.sentence)
-  const { state } = openSession(keeper, Date.now)
-  keeper.close()
-  return state
+  return openSession(keeper, Date.now).state
 }
 
 export const readTasks: Readonly<Record<string, Task>> = {
