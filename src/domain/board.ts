@@ -3,7 +3,8 @@ import type { Assessment, RigAssessment, SeatAssessment } from './assess.ts'
 import { rowOf } from './board/row.ts'
 import type { Id, Matter } from './gear.ts'
 import { rollCallOf, sayHeadline, type RollCall } from './headline.ts'
-import { plain, type Kind } from './kinds.ts'
+import type { Kind } from './kinds.ts'
+import { sayLooserRules } from './policy/in-force.ts'
 import type { Condition } from './policy/shape.ts'
 import { SIGNS, type Shown, type Tone } from './signs.ts'
 import type { State } from './state.ts'
@@ -100,12 +101,6 @@ export function arrange(assessment: Assessment, state: State): Board {
   const rigs = assessment.rigs.map((rig) => rigLine(assessment, state, rig))
   const { policy } = assessment
   const { tour } = state
-  const looser = [
-    ...policy.rules.flatMap(({ rule, looser, reason }) =>
-      looser ? [`${plain(rule.id)}: ${looser}${reason ? ` (${reason})` : ''}`] : [],
-    ),
-    ...policy.off.map(({ rule, reason }) => `${plain(rule.id)}: switched off (${reason})`),
-  ]
   return {
     at: assessment.at,
     station: state.station?.name ?? '',
@@ -123,7 +118,7 @@ export function arrange(assessment: Assessment, state: State): Board {
       name: policy.name,
       overlay: policy.overlay ?? null,
       provisional: policy.provisional ?? null,
-      looser,
+      looser: sayLooserRules(policy),
     },
     rigs,
   }

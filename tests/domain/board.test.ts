@@ -179,7 +179,7 @@ describe('the policy on the board', () => {
     )
     expect(policy.overlay).toBe('Alder Hollow')
     expect(policy.looser).toEqual([
-      'advanced cleaning interval: limit 9 months for 6 months (Our chief decided so.)',
+      'advanced cleaning interval: limit 9 months, not 6 months (Our chief decided so.)',
       'wet: switched off (Our chief decided so.)',
     ])
     const flagged = rigs[0]!.rows[0]!.reasons.filter((each) => each.looser).map((each) => each.rule)

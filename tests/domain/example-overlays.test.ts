@@ -133,7 +133,7 @@ describe('a cylinder until it is emptied', () => {
     expect(sayVerdict(on('2026-11-25'))).toBe(
       'Cylinder X-11: 5 years from hydrostatic test ended on 24 Nov 2026; do not refill it past its test date.',
     )
-    expect(looser('cylinder-until-emptied')).toEqual(['past its limit it is due for expired'])
+    expect(looser('cylinder-until-emptied')).toEqual(['past its limit it is due, not expired'])
   })
 
   it('of unknown construction, or with neither test nor month, stays unproven', () => {

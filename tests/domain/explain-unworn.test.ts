@@ -60,7 +60,7 @@ describe('what the department changed', () => {
     expect(said[0]).toBe(
       'advanced cleaning interval: ready, 9 months from advanced cleaning runs to 1 Jun 2027; under the published base it would be expired.',
     )
-    expect(said.at(-1)).toBe('  Looser than the published base: limit 9 months for 6 months.')
+    expect(said.at(-1)).toBe('  Looser than the published base: limit 9 months, not 6 months.')
   })
 
   it('to be stricter says nothing of looser', () => {

@@ -57,19 +57,34 @@ describe('an overlay', () => {
 
 describe('a rule made looser is flagged', () => {
   it.each<[string, Change, string]>([
-    ['a longer limit', { id: 'advanced-cleaning-interval', limit: 'P12M' }, 'limit 12 months for 6 months'],
-    ['a limit longer by a day', { id: 'fit-test', limit: 'P12M1D' }, 'limit 12 months 1 day for 12 months'],
-    ['a shorter warning', { id: 'fit-test', warn: 'P29D' }, 'warns 29 days ahead for 30 days'],
-    ['a weaker consequence', { id: 'wet', past: 'due' }, 'past its limit it is due for out-of-service'],
+    ['a longer limit', { id: 'advanced-cleaning-interval', limit: 'P12M' }, 'limit 12 months, not 6 months'],
+    ['a limit longer by a day', { id: 'fit-test', limit: 'P12M1D' }, 'limit 12 months 1 day, not 12 months'],
+    ['a shorter warning', { id: 'fit-test', warn: 'P29D' }, 'warns 29 days ahead, not 30 days'],
+    [
+      'a shorter warning of a limit that is hardly shorter',
+      { id: 'fit-test', limit: 'P360D', warn: 'P27D' },
+      'warns 27 days ahead, not 30 days',
+    ],
+    [
+      'a shorter warning that begins earlier by less than months are uneven',
+      { id: 'fit-test', limit: 'P350D', warn: 'P28D' },
+      'warns 28 days ahead, not 30 days',
+    ],
+    [
+      'a shorter warning before a first limit that stays',
+      { id: 'complete-liner-inspection-interval', limit: 'P6M', warn: 'P30D' },
+      'warns 30 days ahead, not 60 days',
+    ],
+    ['a weaker consequence', { id: 'wet', past: 'due' }, 'past its limit it is due, not out of service'],
     [
       'a longer first limit',
       { id: 'complete-liner-inspection-interval', first: 'P4Y' },
-      'first limit 4 years for 3 years',
+      'first limit 4 years, not 3 years',
     ],
     [
       'a first limit where there was none',
       { id: 'advanced-inspection-interval', first: 'P3Y' },
-      'first limit 3 years for 12 months',
+      'first limit 3 years, not 12 months',
     ],
     [
       'one construction longer',
@@ -77,17 +92,17 @@ describe('a rule made looser is flagged', () => {
         id: 'composite-cylinder-life',
         limit: { carbon: 'P30Y', glass: 'P15Y', aramid: 'P15Y', hoop: 'P15Y' },
       },
-      'limit carbon 30 years, glass 15 years, aramid 15 years, hoop 15 years for carbon 15 years, glass 15 years, aramid 15 years, hoop 15 years',
+      'limit carbon 30 years, glass 15 years, aramid 15 years, hoop 15 years, not carbon 15 years, glass 15 years, aramid 15 years, hoop 15 years',
     ],
     [
       'a construction left out',
       { id: 'composite-cylinder-life', limit: { carbon: 'P15Y', glass: 'P15Y', aramid: 'P15Y' } },
-      'limit carbon 15 years, glass 15 years, aramid 15 years for carbon 15 years, glass 15 years, aramid 15 years, hoop 15 years',
+      'limit carbon 15 years, glass 15 years, aramid 15 years, not carbon 15 years, glass 15 years, aramid 15 years, hoop 15 years',
     ],
     [
       'two ways at once',
       { id: 'fit-test', limit: 'P2Y', warn: 'P1D' },
-      'limit 2 years for 12 months; warns 1 day ahead for 30 days',
+      'limit 2 years, not 12 months; warns 1 day ahead, not 30 days',
     ],
   ])('%s', (_name, change, looser) => {
     expect(inForce(change)!.looser).toBe(looser)
@@ -96,7 +111,7 @@ describe('a rule made looser is flagged', () => {
   it('a limit for all of them turned into one for a few', () => {
     const base = { ...BASE, rules: [{ ...ruleOf('hydrostatic-test-interval'), limit: 'P3Y' }] }
     const { rules } = layOver(base, overlay({ id: 'hydrostatic-test-interval', limit: { steel: 'P3Y' } }))
-    expect(rules[0]!.looser).toBe('limit steel 3 years for 3 years')
+    expect(rules[0]!.looser).toBe('limit steel 3 years, not 3 years')
   })
 })
 
@@ -104,6 +119,10 @@ describe('a rule made stricter, or written otherwise, is not flagged', () => {
   it.each<[string, Change]>([
     ['a shorter limit', { id: 'advanced-cleaning-interval', limit: 'P3M' }],
     ['the same limit in other words', { id: 'fit-test', limit: 'P1Y' }],
+    [
+      'a shorter warning of a limit so much shorter that it begins earlier all the same',
+      { id: 'advanced-cleaning-interval', limit: 'P3M', warn: 'P14D' },
+    ],
     ['a longer warning', { id: 'fit-test', warn: 'P60D' }],
     ['a stronger consequence', { id: 'fit-test', past: 'out-of-service' }],
     ['a shorter first limit', { id: 'complete-liner-inspection-interval', first: 'P1Y' }],

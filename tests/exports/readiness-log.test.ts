@@ -93,7 +93,7 @@ describe('what it tells', () => {
     expect(board.at).toBe(instant('25 07:00'))
     expect([rollCall.answered, rollCall.filled, rollCall.complete]).toEqual([1, 1, true])
     expect(policy.looser).toEqual([
-      'advanced cleaning interval: limit 8 months for 6 months (one washer for two stations)',
+      'advanced cleaning interval: limit 8 months, not 6 months (one washer for two stations)',
     ])
     expect([tour.handedOverTo, tour.handedOverToName]).toEqual(['M-207', 'C. Lindqvist'])
   })

@@ -98,7 +98,7 @@ Engine 6 (E6) cannot ride: 0 fit, 1 needed; without Officer
 
 Policy: NFPA 1851 (2020) with 29 CFR 1910.134 and 49 CFR 180, with overlay "Larch Hill".
 Provisional: Figures for the complete liner inspection are from the 2008 edition and from memory.
-Looser than the published base: advanced cleaning interval: limit 8 months for 6 months (one washer for two stations).
+Looser than the published base: advanced cleaning interval: limit 8 months, not 6 months (one washer for two stations).
 `)
   })
 

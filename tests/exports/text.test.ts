@@ -45,7 +45,7 @@ describe('paper', () => {
 
   test('looser rules are named with their reasons', () => {
     expect(unwrapped(asText(madeOf(fullTour()), { unicode: true }))).toContain(
-      'Looser than the published base: advanced cleaning interval: limit 8 months for 6 months (one washer for two stations).',
+      'Looser than the published base: advanced cleaning interval: limit 8 months, not 6 months (one washer for two stations).',
     )
   })
 })

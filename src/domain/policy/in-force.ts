@@ -1,7 +1,7 @@
 // Lays the department's overlay on a published base policy; it must never hide that a rule became looser.
-import { CONSTRUCTIONS, type Construction } from '../kinds.ts'
+import { CONSTRUCTIONS, plain, type Construction } from '../kinds.ts'
 import type { State } from '../state.ts'
-import { addDuration, sayDuration, type Duration } from '../time.ts'
+import { addDuration, daysBetween, sayDuration, type Duration } from '../time.ts'
 import { baseOf } from './bases.ts'
 import {
   CONDITIONS,
@@ -13,7 +13,10 @@ import {
 } from './shape.ts'
 
 /** Durations order by the date they reach from one fixed day. */
-const reach = (duration: Duration): string => addDuration('2001-01-01', duration)
+const FIXED_DAY = '2001-01-01'
+const reach = (duration: Duration): string => addDuration(FIXED_DAY, duration)
+/** A count of months, or of years, differs by up to three days: with two limits and two warnings, by twelve at most. */
+const MOST_UNEVEN_DAYS = 14
 
 const limitOf = (limit: Rule['limit'], name: Construction) =>
   typeof limit === 'object' ? limit[name] : limit
@@ -26,23 +29,48 @@ function limitLooser(before: Rule['limit'], after: Rule['limit']): boolean {
   })
 }
 
+/** A shorter warning gives no more room where the limit itself has come so much nearer that it begins earlier all the same. */
+function warningLooser(before: Rule, after: Rule): boolean {
+  if (!before.warn || !after.warn || reach(after.warn) >= reach(before.warn)) return false
+  const begins = (limit: Duration, warn: Duration): number =>
+    daysBetween(FIXED_DAY, reach(limit)) - daysBetween(FIXED_DAY, reach(warn))
+  const isLater = (old: Rule['limit'], now: Rule['limit']): boolean =>
+    old === undefined ||
+    CONSTRUCTIONS.some((name) => {
+      const [limit, next] = [limitOf(old, name), limitOf(now, name)]
+      if (limit === undefined || next === undefined) return limit !== next
+      return begins(next, after.warn!) > begins(limit, before.warn!) - MOST_UNEVEN_DAYS
+    })
+  return (
+    isLater(before.limit, after.limit) || isLater(before.first ?? before.limit, after.first ?? after.limit)
+  )
+}
+
 /** In words, each way in which a rule gives more room than it did. */
 function sayLooser(before: Rule, after: Rule): string | undefined {
   const ways: string[] = []
   if (limitLooser(before.limit, after.limit))
-    ways.push(`limit ${sayLimit(after.limit)} for ${sayLimit(before.limit)}`)
+    ways.push(`limit ${sayLimit(after.limit)}, not ${sayLimit(before.limit)}`)
   const first = before.first ?? before.limit
   if (after.first && limitLooser(first, after.first)) {
-    ways.push(`first limit ${sayDuration(after.first)} for ${sayLimit(first)}`)
+    ways.push(`first limit ${sayDuration(after.first)}, not ${sayLimit(first)}`)
   }
-  if (before.warn && after.warn && reach(after.warn) < reach(before.warn)) {
-    ways.push(`warns ${sayDuration(after.warn)} ahead for ${sayDuration(before.warn)}`)
+  if (warningLooser(before, after)) {
+    ways.push(`warns ${sayDuration(after.warn!)} ahead, not ${sayDuration(before.warn!)}`)
   }
   if (CONDITIONS.indexOf(after.past) > CONDITIONS.indexOf(before.past)) {
-    ways.push(`past its limit it is ${after.past} for ${before.past}`)
+    ways.push(`past its limit it is ${plain(after.past)}, not ${plain(before.past)}`)
   }
   return ways.length ? ways.join('; ') : undefined
 }
+
+/** Each rule that gives more room than the published base, with the reason of whoever made it so. */
+export const sayLooserRules = ({ rules, off }: Policy): string[] => [
+  ...rules.flatMap(({ rule, looser, reason }) =>
+    looser ? [`${plain(rule.id)}: ${looser}${reason ? ` (${reason})` : ''}`] : [],
+  ),
+  ...off.map(({ rule, reason }) => `${plain(rule.id)}: switched off (${reason})`),
+]
 
 export const sayLimit = (limit: Rule['limit']): string =>
   limit === undefined
