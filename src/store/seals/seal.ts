@@ -3,6 +3,7 @@ import { isUtf8 } from 'node:buffer'
 import { join } from 'node:path'
 import { cleanText } from '../../domain/clean.ts'
 import { makeFolderToStay, placeFile, readWhole, realFiles, type Files } from '../files.ts'
+import { sha256 } from '../line.ts'
 import { codeOf, whyOf } from '../trouble.ts'
 import { signingKey } from './keys.ts'
 import { parseNote, parseVkey, signNote } from './note.ts'
@@ -19,13 +20,23 @@ export type Sealed = { path: string } | { failed: string }
 export type SealFile = { name: string; path: string; text: string }
 
 /** A tour's id from elsewhere may hold any text: it never leads out of the folder. */
-const fileNameOf = (tour: string): string =>
-  `${tour.replaceAll(/[^A-Za-z0-9_.-]|^\.+/g, '_').slice(0, 80)}${ENDING}`
+const safe = (tour: string): string => tour.replaceAll(/[^A-Za-z0-9_.-]|^\.+/g, '_').slice(0, 80)
+
+/** Under the tour's own name, unless the seal of a tour of nearly that name (`.A` and `_A`) has it; that one is left alone. */
+const nameOf = (files: Files, place: string, tour: string): string => {
+  const usual = `${safe(tour)}${ENDING}`
+  const there = tourOf(readSeal(files, join(place, usual)))
+  const isOthers = there !== undefined && there !== cleanText(tour)
+  return isOthers ? `${safe(tour)}~${sha256(tour).slice(0, 8)}${ENDING}` : usual
+}
+
+const tourOf = (seal: string | undefined): string | undefined =>
+  parseClaim(parseNote(seal ?? '')?.text ?? '')?.tour
 
 /** Signs that the journal's first `count` lines end with the line whose hash is `head`. */
 export const makeSeal = (files: Files, folder: string, vkey: string, said: Omit<Claim, 'origin'>): Sealed => {
   const place = join(folder, SEALS)
-  const name = fileNameOf(said.tour)
+  const name = nameOf(files, place, said.tour)
   const path = join(place, name)
   try {
     const key = signingKey(files, folder, vkey)
@@ -54,11 +65,10 @@ export const newestSeal = (
   tour: string,
   files: Files = realFiles,
 ): { text: string; path: string } | undefined => {
-  const path = join(folder, SEALS, fileNameOf(tour))
+  const place = join(folder, SEALS)
+  const path = join(place, nameOf(files, place, tour))
   const text = readSeal(files, path)
-  const note = text === undefined ? undefined : parseNote(text)
-  const isOfTour = note !== undefined && parseClaim(note.text)?.tour === cleanText(tour)
-  return isOfTour && text !== undefined ? { text, path } : undefined
+  return text !== undefined && tourOf(text) === cleanText(tour) ? { text, path } : undefined
 }
 
 const readSeal = (files: Files, path: string): string | undefined => {

@@ -109,6 +109,28 @@ describe('a hand-over', () => {
     expect(readdirSync(join(other, 'seals'))).toEqual([])
   })
 
+  it.each([
+    ['.A', '_A', ['_A.note', '_A~26f5ad23.note']],
+    ['_A', '.A', ['_A.note', '_A~06553e98.note']],
+  ])(
+    'of %s and one of %s, which would share a name of a file, have a seal each',
+    async (one, other, names) => {
+      const folder = await newStation()
+      const session = await sessionIn(folder)
+      await recorded(session, member('M-104'), member('M-207'), opens(one), handsOver)
+      const first = sealOf(folder, one)
+      await recorded(session, opens(other))
+      expect(newestSeal(folder, other)).toBeUndefined()
+      expect(await session.submit(handsOver)).toMatchObject({
+        seal: { path: join(folder, 'seals', names[1]!) },
+      })
+      expect(readdirSync(join(folder, 'seals')).toSorted()).toEqual(names)
+      expect(sealOf(folder, one)).toBe(first)
+      expect(sealOf(folder, other)).toContain(`\ntour ${other}\n`)
+      expect(checked(folder)).toMatchObject({ unsealed: [], seals: [{ holds: true }, { holds: true }] })
+    },
+  )
+
   it('stands when no key can be made', async () => {
     const other = await newStation()
     writeFileSync(join(other, 'keys'), 'in the way')
