@@ -121,15 +121,23 @@ function takeEnding(draft: Draft, char: string, atMs: number): void {
   const token: Token = { key: char === '\t' ? 'tab' : 'enter' }
   const isSecondHalf = char === '\n' && atMs <= draft.lineFeedUntilMs
   const isAfterFrame = atMs <= draft.endingUntilMs
+  const isOfPaste = atMs === draft.endingUntilMs
   draft.lineFeedUntilMs = char === '\r' ? atMs + END_MS : -Infinity
-  draft.endingUntilMs = -Infinity
+  draft.endingUntilMs = isOfPaste ? atMs : -Infinity
   if (isSecondHalf || (isAfterFrame && !burst)) return
   if (burst && !burst.framed && isFast(burst)) {
     draft.burst = undefined
     scanned(draft, burst, atMs)
     return
   }
-  if (burst && !burst.framed) release(draft, atMs)
+  if (burst && !burst.framed) {
+    release(draft, atMs)
+    // Nobody types a letter and Enter at once: it is text put in, whose line end must not confirm what the letter began.
+    if (burst.lastMs === atMs) {
+      draft.endingUntilMs = atMs
+      return
+    }
+  }
   takeKey(draft, token)
 }
 

@@ -34,7 +34,20 @@ describe('a scan', () => {
 
   it('of three characters is the shortest; two and Enter are typed', () => {
     expect(play([[0, 'abc\r']])).toEqual([scan('abc')])
-    expect(play([[0, 'ab\r']])).toEqual([...chars('ab'), ENTER])
+    expect(play(apart('ab\r', 1))).toEqual([...chars('ab'), ENTER])
+  })
+
+  it('too short to be one takes no line end along from the same read: text put in from elsewhere confirms nothing', () => {
+    expect(play([[0, 's\n\n\n']])).toEqual(chars('s'))
+    expect(play([[0, 't\r\n\r\n']])).toEqual(chars('t'))
+    expect(play([[0, 'n\n\nno\n']])).toEqual(chars('nno'))
+    expect(
+      play([
+        [0, 's\n\n'],
+        [1, '\n'],
+      ]),
+    ).toEqual([...chars('s'), ENTER])
+    expect(play([[0, '\n\n']])).toEqual([ENTER, ENTER])
   })
 
   it('keeps characters at most 35 ms apart together, and no slower ones', () => {
