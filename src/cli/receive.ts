@@ -3,10 +3,11 @@ import { count, toMend } from '../domain/count.ts'
 import { readFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { cleanText } from '../domain/clean.ts'
+import type { CommandOf } from '../domain/commands.ts'
 import { batchFaults } from '../domain/decide/receive-batch.ts'
 import { wordOf } from '../domain/kinds.ts'
 import type { State } from '../domain/state.ts'
-import { dateOf } from '../domain/time.ts'
+import { dateOf, type LocalDate } from '../domain/time.ts'
 import { sayFaults, type Fault } from '../store/imports/fault.ts'
 import { readSlip, type SlipRow } from '../store/imports/read-slip.ts'
 import { whyOf } from '../store/trouble.ts'
@@ -33,21 +34,12 @@ export const receive = async (world: World, path: string, options: ReceiveOption
     const { state } = session
     const file = cleanText(basename(path)) || 'the file'
     const read = readSlip(bytes, file)
-    if ('faults' in read) return refuseSlip(world, path, read.faults)
-    const { rows, notBack } = read
-    const elements = [...new Set(rows.map((each) => each.element))]
-    const cares = rows.flatMap((each) => each.care ?? [])
-    const faults = [
-      ...faultsOfKind(rows, state),
-      ...batchFaults({ elements, cares }, state, dateOf(session.now())).map(
-        ({ element, care, column, says }) => {
-          const named = rows.filter((each) => each.element === element)
-          const row = named.findLast((each) => care === undefined || each.care?.care === care) ?? named[0]
-          return { line: row?.line ?? 1, column, says }
-        },
-      ),
-    ]
+    const isTaken = 'rows' in read
+    const faults = faultsOf(isTaken ? read.rows : read.readable, state, dateOf(session.now()))
+    if (!isTaken) return refuseSlip(world, path, [...read.faults, ...faults])
     if (faults.length) return refuseSlip(world, path, faults)
+    const { rows, notBack } = read
+    const { elements, cares } = batchOf(rows)
     for (const note of read.notes) world.stderr.write(`Note: ${note}\n`)
     const bad = cares.filter((each) => each.result === 'unserviceable').length
     const stays = notBack.length ? `; ${notBack.length} not back: ${notBack.join(', ')}` : ''
@@ -70,20 +62,42 @@ export const receive = async (world: World, path: string, options: ReceiveOption
   })
 }
 
-/** A mangled id that is another element's by chance shows by its kind. */
-const faultsOfKind = (rows: readonly SlipRow[], state: State): Fault[] =>
-  rows.flatMap(({ line, element, kind }) => {
-    const known = state.elements.get(element)
-    const said = kind.toLowerCase()
-    if (!known || said === '' || said === known.kind || said === wordOf(known.kind)) return []
-    return [
-      {
-        line,
-        column: 'kind',
-        says: `the kind of ${element} is ${wordOf(known.kind)}, and the row says ${said}.`,
-      },
-    ]
+const batchOf = (rows: readonly SlipRow[]): Pick<CommandOf<'receive-batch'>, 'elements' | 'cares'> => ({
+  elements: [...new Set(rows.map((each) => each.element))],
+  cares: rows.flatMap((each) => each.care ?? []),
+})
+
+/** What the books have against the rows. */
+const faultsOf = (rows: readonly SlipRow[], state: State, today: LocalDate): Fault[] => [
+  ...faultsOfLabel(rows, state),
+  ...batchFaults(batchOf(rows), state, today).map(({ element, care, column, says }) => {
+    const named = rows.filter((each) => each.element === element)
+    const row = named.findLast((each) => care === undefined || each.care?.care === care) ?? named[0]
+    return { line: row?.line ?? 1, column, says }
+  }),
+]
+
+/** A mangled id that is another element's by chance shows by its kind, and by its serial a piece that took another's place. */
+const faultsOfLabel = (rows: readonly SlipRow[], { elements }: State): Fault[] =>
+  rows.flatMap(({ line, element, ...said }) => {
+    const known = elements.get(element)
+    if (!known) return []
+    const kind = said.kind.toLowerCase()
+    const word = wordOf(known.kind)
+    const faults: Fault[] = []
+    if (kind !== '' && kind !== known.kind && kind !== word) {
+      const says = `the kind of ${element} is ${word}, and the row says ${kind}.`
+      faults.push({ line, column: 'kind', says })
+    }
+    if (said.serial !== '' && known.serial && bare(said.serial) !== bare(known.serial)) {
+      const says = `the serial of ${element} is ${known.serial}, and the row says ${said.serial}: see which piece came back.`
+      faults.push({ line, column: 'serial', says })
+    }
+    return faults
   })
+
+/** A serial as far as a spreadsheet leaves it: without the zeros before it. */
+const bare = (serial: string): string => serial.toUpperCase().replace(/^0+(?=\d)/, '')
 
 function refuseSlip(world: World, path: string, faults: readonly Fault[]): ExitStatus {
   for (const sentence of sayFaults(faults, MOST_FAULTS)) world.stderr.write(`${cleanText(sentence)}\n`)

@@ -72,6 +72,30 @@ describe('nothing is recorded', () => {
     expect(journalOf(station)).toBe(before)
   })
 
+  test('where the serial is of another piece: what came back in its place is not what was sent', () => {
+    const before = journalOf(station)
+    const head = 'element,serial,care,on,result'
+    const row = (element: string, serial: string) => `${element},${serial},drying,${today},serviceable`
+    const { status, stderr } = received(
+      [head, row('C-2', 'S-C-9'), row('L-2', 's-l-2'), row('K-2', '')].join('\n'),
+    )
+    expect(status).toBe(1)
+    expect(lines(stderr)).toEqual([
+      'Line 2, column "serial": the serial of C-2 is S-C-2, and the row says S-C-9: see which piece came back.',
+      expect.stringContaining('has 1 fault. Nothing was received.'),
+    ])
+    expect(journalOf(station)).toBe(before)
+  })
+
+  test('and what the station has against the rows that can be read is told beside what cannot be read', () => {
+    const { stderr } = received(slip(`C-2,,drying,${today},ok,,`, `C-99,,drying,${today},serviceable,,`))
+    expect(lines(stderr)).toEqual([
+      'Line 2, column "result": "ok" is no result. Write one of: serviceable, unserviceable, not done, not back.',
+      'Line 3, column "element": There is no element C-99 in this station.',
+      expect.stringContaining('has 2 faults. Nothing was received.'),
+    ])
+  })
+
   test('of a file that cannot be read: it ends with 3', () => {
     expect(bayboard(['receive', '/nowhere/slip.csv'], { station })).toMatchObject({
       status: 3,

@@ -20,23 +20,28 @@ export interface SlipRow {
   line: number
   element: Id
   kind: string
+  serial: string
   care?: DoneCare
 }
-type SlipRead = { rows: SlipRow[]; notBack: Id[]; notes: string[] } | { faults: Fault[] }
+/** Beside faults stand the rows that could be read all the same: asked about, never taken. */
+type SlipRead = { rows: SlipRow[]; notBack: Id[]; notes: string[] } | { faults: Fault[]; readable: SlipRow[] }
+
+const unread = (faults: Fault[]): SlipRead => ({ faults, readable: [] })
 
 export function readSlip(input: Uint8Array, file: string): SlipRead {
   const bytes = plainBytes(input)
-  if ('faults' in bytes) return bytes
+  if ('faults' in bytes) return unread(bytes.faults)
   const table = readTable(bytes.bytes)
   if (table.tooMany !== undefined) {
-    return {
-      faults: [faultOf(table.tooMany, `The file has more than ${MOST_ROWS} rows: it is no care slip.`)],
-    }
+    return unread([faultOf(table.tooMany, `The file has more than ${MOST_ROWS} rows: it is no care slip.`)])
   }
   const { head } = table
-  if (!head) return { faults: table.faults.length ? table.faults : [faultOf(1, `${show(file)} is empty.`)] }
+  if (!head) return unread(table.faults.length ? table.faults : [faultOf(1, `${show(file)} is empty.`)])
   const columns = columnsOf(head)
-  if ('faults' in columns) return { faults: byLine([...columns.faults, ...table.faults]) }
+  if ('faults' in columns) return unread(byLine([...columns.faults, ...table.faults]))
+  if (isBlank(table.rows, columns.at)) {
+    return unread([faultOf(head.line, 'Nothing is written under result: this slip is not filled in yet.')])
+  }
   const faults = [...table.faults]
   const rows: SlipRow[] = []
   const notBack = new Map<Id, number>()
@@ -56,11 +61,16 @@ export function readSlip(input: Uint8Array, file: string): SlipRead {
   if (!table.rows.length && !faults.length)
     faults.push(faultOf(head.line, `${show(file)} has no rows under its headings.`))
   return faults.length
-    ? { faults: byLine(faults) }
+    ? { faults: byLine(faults), readable: rows }
     : { rows, notBack: [...notBack.keys()], notes: [...table.notes, ...columns.notes] }
 }
 
 type Place = ReadonlyMap<Column, number>
+
+/** As it was printed: no row tells a result, and none a day. */
+const isBlank = (rows: readonly Row[], at: Place): boolean =>
+  rows.length > 0 &&
+  rows.every(({ cells }) => !cleanCell(cells[at.get('result')!]!) && !cleanCell(cells[at.get('on')!]!))
 
 function columnsOf({ line, cells }: Row): { at: Place; notes: string[] } | { faults: Fault[] } {
   const at = new Map<Column, number>()
@@ -96,6 +106,7 @@ function readRow({ line, cells }: Row, at: Place): RowRead {
   }
   const fault = (column: Column, says: string): void => void faults.push({ line, column, says })
   const element = cell('element')
+  const of = { line, element, kind: cell('kind'), serial: cell('serial') }
   if (!doneCareShape.shape.element.safeParse(element).success) {
     fault('element', element === '' ? 'The row names no element.' : `${show(element)} cannot be an id.`)
   }
@@ -107,7 +118,7 @@ function readRow({ line, cells }: Row, at: Place): RowRead {
   }
   if (result === 'not back' || result === 'not done') {
     if (faults.length) return { faults }
-    return result === 'not back' ? { notBack: element } : { row: { line, element, kind: cell('kind') } }
+    return result === 'not back' ? { notBack: element } : { row: of }
   }
   const care = careNamed(cell('care'))
   if (!care) {
@@ -122,9 +133,7 @@ function readRow({ line, cells }: Row, at: Place): RowRead {
   if (!told.success)
     fault(told.error.issues[0]!.path[0] as 'who' | 'note', `It ${told.error.issues[0]!.message}.`)
   if (faults.length || !care || !result || 'says' in on) return { faults }
-  return {
-    row: { line, element, kind: cell('kind'), care: { element, care, on: on.value, result, ...said } },
-  }
+  return { row: { ...of, care: { element, care, on: on.value, result, ...said } } }
 }
 
 const careNamed = (words: string): Care | undefined =>

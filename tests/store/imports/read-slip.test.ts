@@ -40,10 +40,17 @@ test('a slip that is filled in is read row by row, with its line', () => {
         line: 2,
         element: 'C-2',
         kind: 'coat shell',
+        serial: '',
         care: { ...DRIED, result: 'unserviceable', who: 'J. Bench', note: 'thin, both sides' },
       },
-      { line: 3, element: 'L-2', kind: '', care: { ...DRIED, element: 'L-2', care: 'advanced-cleaning' } },
-      { line: 5, element: 'H-2', kind: '' },
+      {
+        line: 3,
+        element: 'L-2',
+        kind: '',
+        serial: '',
+        care: { ...DRIED, element: 'L-2', care: 'advanced-cleaning' },
+      },
+      { line: 5, element: 'H-2', kind: '', serial: '' },
     ],
     notBack: ['K-2'],
     notes: [],
@@ -62,7 +69,7 @@ test.each([
 
 test('only four columns are needed, in any order; a column it does not know is left alone, and it says so', () => {
   expect(read('result,element,on,care,price\nserviceable,C-2,2026-11-24,drying,12\n')).toEqual({
-    rows: [{ line: 2, element: 'C-2', kind: '', care: DRIED }],
+    rows: [{ line: 2, element: 'C-2', kind: '', serial: '', care: DRIED }],
     notBack: [],
     notes: ['These columns were not read: "price".'],
   })
@@ -119,6 +126,11 @@ describe('a fault by line and column:', () => {
 
   test.each([
     ['an empty file', '', 'Line 1: "slip.csv" is empty.'],
+    [
+      'a slip as it was printed',
+      slip(row({ on: '', result: '' }), row({ element: 'L-2', on: '', result: '' })),
+      'Line 1: Nothing is written under result: this slip is not filled in yet.',
+    ],
     ['headings alone', `${HEAD}\n`, 'Line 1: "slip.csv" has no rows under its headings.'],
     [
       'headings of something else',
