@@ -25,6 +25,10 @@ export interface RollCall {
   again: string
 }
 
+/** How far the roll call is, and whose gear it did not speak of as it is now. */
+export const sayRollCall = ({ words, again }: Pick<RollCall, 'words' | 'again'>): string =>
+  again ? `${words} ${again}` : words
+
 /** Who may not ride, as one sentence, and how pressing that is. */
 export function sayHeadline(rigs: readonly Rig[]): { headline: string; tone: Tone } {
   const rows = rigs.flatMap((rig) => rig.rows)

@@ -1,5 +1,8 @@
 // The lines of a readiness log that show the Board as it stood; every reason is there once among the riding positions.
+import type { Id } from '../domain/gear.ts'
 import { CONDITIONS } from '../domain/policy/shape.ts'
+import { changedSeats } from '../domain/roll-call.ts'
+import { stateOf } from './evidence.ts'
 import type { LogLine } from './log-line.ts'
 import type { ReadinessLog } from './log-shape.ts'
 import { sayWhen } from './said.ts'
@@ -32,17 +35,25 @@ export function unfitLines({ board }: ReadinessLog): LogLine[] {
   ]
 }
 
-export const boardLines = ({ board }: ReadinessLog): LogLine[] =>
-  board.rigs.flatMap((rig) => [
+export function boardLines({ board, evidence }: ReadinessLog): LogLine[] {
+  const changed = changedSeats(stateOf(evidence))
+  return board.rigs.flatMap((rig) => [
     { section: 'rig', level: 0, rig: rig.id, words: `${rig.name} (${rig.id}) ${rig.words}.` },
-    ...rig.seats.flatMap((seat) => seatLines(rig, seat)),
+    ...rig.seats.flatMap((seat) => seatLines(rig, seat, sayAnswer(seat, changed))),
   ])
+}
+
+/** An answer speaks of the gear that was there; of other gear it is none. */
+function sayAnswer({ id, member, answered }: Seat, changed: readonly Id[]): string {
+  if (member === null) return ''
+  if (changed.includes(id)) return ', roll call answered, gear changed since'
+  return `, roll call ${answered ? 'answered' : 'not answered'}`
+}
 
 const saySeat = (seat: Seat): string => `${seat.id} ${seat.position}, ${sayRider(seat)}`
 
-function seatLines(rig: Rig, seat: Seat): LogLine[] {
+function seatLines(rig: Rig, seat: Seat, call: string): LogLine[] {
   const where = { rig: rig.id, seat: seat.id, position: seat.position, member: seat.member }
-  const call = seat.member === null ? '' : `, roll call ${seat.answered ? 'answered' : 'not answered'}`
   const sayGear = ({ word, element, label, standsIn }: Seat['gear'][0]): string => {
     const notes = [label, standsIn ? 'stands in' : ''].filter(Boolean).join('; ')
     return `${word} ${element ?? 'none'}${notes && ` (${notes})`}`

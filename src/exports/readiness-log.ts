@@ -2,6 +2,7 @@
 import { assessNow, type Assessment } from '../domain/assess.ts'
 import { arrange, type Board } from '../domain/board.ts'
 import type { Id } from '../domain/gear.ts'
+import { sayRollCall } from '../domain/headline.ts'
 import { acknowledgedBy, openItems } from '../domain/items.ts'
 import { plain } from '../domain/kinds.ts'
 import { sayLimit } from '../domain/policy/in-force.ts'
@@ -40,7 +41,7 @@ export function logOf(followed: Followed, { tourId, at, headHash, seal }: Export
   const assessment = assessNow(state, closed?.at ?? at)
   const board = arrange(assessment, state)
   const entries = entriesOf(course, state, events)
-  const { answered, filled, complete, last, words } = board.rollCall
+  const { answered, filled, complete, last } = board.rollCall
   const to = closed?.data.to ?? null
   const log: ReadinessLog = {
     log: 'readiness',
@@ -61,7 +62,7 @@ export function logOf(followed: Followed, { tourId, at, headHash, seal }: Export
     },
     board: boardOf(board),
     seatings: seatingsOf(course, state),
-    rollCall: { answered, filled, complete, last, words },
+    rollCall: { answered, filled, complete, last, words: sayRollCall(board.rollCall) },
     findings: findingsOf(events, entries, state),
     entries,
     laterAmendments: entriesOf(course, state, course.laterAmendments),

@@ -2,6 +2,7 @@
 import { count } from '../domain/count.ts'
 import * as z from 'zod'
 import { sayState, type Board, type ReasonLine, type Row } from '../domain/board.ts'
+import { sayRollCall } from '../domain/headline.ts'
 import { kindShape, matterShape } from '../domain/gear.ts'
 import { CONDITIONS } from '../domain/policy/shape.ts'
 import { INVENTED } from '../domain/signs.ts'
@@ -140,13 +141,9 @@ export function statusText(dirty: Board, unicode: boolean, wholeness: Wholeness 
     const officer = sayRider({ member: tour.officer, name: tour.officerName })
     lines.push(`Tour ${tour.id}, platoon ${tour.platoon}, officer ${officer}.`)
   }
-  lines.push(board.rollCall.words)
+  lines.push(sayRollCall(board.rollCall))
   for (const { id, name, words, rows } of board.rigs) {
-    lines.push(
-      '',
-      `${name} (${id}) ${words}`,
-      ...rows.flatMap((row) => seatLines(row, tour !== null, unicode)),
-    )
+    lines.push('', `${name} (${id}) ${words}`, ...rows.flatMap((row) => seatLines(row, board, unicode)))
   }
   lines.push('', `Policy: ${policy.name}${policy.overlay ? `, with overlay "${policy.overlay}"` : ''}.`)
   if (policy.provisional) lines.push(`Provisional: ${policy.provisional}`)
@@ -154,8 +151,9 @@ export function statusText(dirty: Board, unicode: boolean, wholeness: Wholeness 
   return `${lines.join('\n')}\n`
 }
 
-function seatLines(row: Row, isOnTour: boolean, unicode: boolean): string[] {
-  const call = isOnTour && row.member !== null && !row.answered ? ', roll call not answered' : ''
+function seatLines(row: Row, { tour, rollCall }: Board, unicode: boolean): string[] {
+  const unanswered = tour && row.member !== null && !row.answered ? ', roll call not answered' : ''
+  const call = rollCall.changed.includes(row.seat) ? ', roll call answered, gear changed since' : unanswered
   return [
     `  ${sayState(row.state, unicode).padEnd(16)}  ${row.seat} ${row.position}: ${sayRider(row)}${call}`,
     ...row.loosened.map((each) => `      Only by a looser rule: ${each}`),

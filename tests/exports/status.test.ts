@@ -102,6 +102,20 @@ Looser than the published base: advanced cleaning interval: limit 8 months, not 
 `)
   })
 
+  test('an answer does not stand for gear that has met smoke since: it says whose gear has changed', () => {
+    const log = openTour()
+    const act = (when: string, command: Record<string, unknown>) => log.record(when, 'M-104', command)
+    act('24 07:05', { do: 'read-pressure', element: 'Y-1', psi: 4400 })
+    act('24 07:10', { do: 'answer', seat: 'E6-1', findings: [] })
+    const answered = statusText(boardOf(log, '24 07:11'), true)
+    expect(answered).toContain('\nRoll call complete: 1 of 1 answered, last 07:10.\n')
+    expect(answered).toContain(' E6-1 Officer: A. Varga (M-104)\n')
+    act('24 09:00', { do: 'record-exposure', exposure: 'products-of-combustion', seats: ['E6-1'] })
+    const burnt = statusText(boardOf(log, '24 09:01'), true)
+    expect(burnt).toContain('last 07:10. Gear has changed since they answered: A. Varga.\n')
+    expect(burnt).toContain(' E6-1 Officer: A. Varga (M-104), roll call answered, gear changed since\n')
+  })
+
   test('shows each reason of the Board once', () => {
     const board = boardOf(fullTour())
     const lines = statusText(board, false).split('\n')

@@ -43,6 +43,14 @@ describe('paper', () => {
     expect(unwrapped(text)).toContain('Roll call not complete: 0 of 0 answered.')
   })
 
+  test('an answer at roll call is not told of gear that has changed since', () => {
+    const log = madeOf(fullTour())
+    const text = unwrapped(asText(log, { unicode: true }))
+    expect(text).toContain('Gear has changed since they answered: A. Varga.')
+    expect(text).toContain('E6-1 Officer, A. Varga (M-104), roll call answered, gear changed since')
+    expect(unwrapped(asText(madeOf(smallTour()), { unicode: true }))).not.toContain('changed since')
+  })
+
   test('looser rules are named with their reasons', () => {
     expect(unwrapped(asText(madeOf(fullTour()), { unicode: true }))).toContain(
       'Looser than the published base: advanced cleaning interval: limit 8 months, not 6 months (one washer for two stations).',

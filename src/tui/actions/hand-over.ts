@@ -4,6 +4,7 @@ import { sayMember } from '../../domain/decide/decision.ts'
 import { acknowledgedBy, openItems, type OpenItem } from '../../domain/items.ts'
 import type { Id } from '../../domain/gear.ts'
 import type { Row } from '../../domain/board.ts'
+import { sayRollCall } from '../../domain/headline.ts'
 import { isFit } from '../../domain/rules/verdict.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { pinHolders, pinsAsked } from '../../domain/pin.ts'
@@ -110,7 +111,7 @@ function whoMayNotRide({ board, rows }: View): LookLine[] {
     ...(unfit.length ? [] : [{ text: board.headline, tone: board.tone }]),
     ...rigs,
     ...(empty.length ? [{ text: `Nobody rides as ${empty.join(', ')}.` }] : []),
-    { text: `${board.rollCall.words} ${board.rollCall.again}`.trim() },
+    { text: sayRollCall(board.rollCall) },
   ]
 }
 
