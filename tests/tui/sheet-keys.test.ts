@@ -71,7 +71,7 @@ describe('words', () => {
     [[{ type: 'n' }, { type: '   ' }, 'enter'], 'Some words are needed here.'],
     [
       [{ type: 'p' }, 'enter'],
-      'Nothing is not a pressure. Write it in whole psi, as 4400; if it is cold, add its temperature: 4100 14F is 4100 psi at 14 Fahrenheit.',
+      'No pressure is typed yet. Write it in whole psi, as 4400; if it is cold, add its temperature: 4100 14F is 4100 psi at 14 Fahrenheit.',
     ],
     [
       [{ type: 'p' }, { type: '44.5' }, 'enter'],

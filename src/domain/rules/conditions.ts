@@ -66,16 +66,31 @@ export const isLow = (psi: number, ratedPsi: number, atMost: number): boolean =>
 const RATED_KELVIN = 294.26
 
 /**
- * A cold cylinder reads low: pressure goes with absolute temperature at constant volume (ideal-gas law, any physics
- * handbook). Advice only; the verdict goes by the gauge.
+ * A cold cylinder reads low and a hot one high: pressure goes with absolute temperature at constant volume (ideal-gas law,
+ * any physics handbook).
  */
-export const psiWhenWarm = (psi: number, celsius: number): number =>
+export const psiAtRated = (psi: number, celsius: number): number =>
   Math.round((psi * RATED_KELVIN) / (celsius + 273.15))
 
-const coldNote = (psi: number, celsius: number | undefined): string =>
-  celsius !== undefined && celsius < 15
-    ? ` (at ${celsius} C; warmed to 21 C it would read about ${psiWhenWarm(psi, celsius)})`
-    : ''
+/** Between these a gauge reads near enough what it would at the rated temperature. */
+const COLD = 15
+const HOT = 27
+
+function warmthNote(psi: number, celsius: number | undefined): string {
+  if (celsius === undefined || (celsius >= COLD && celsius <= HOT)) return ''
+  const done = celsius < COLD ? 'warmed' : 'cooled'
+  return ` (at ${celsius} C; ${done} to 21 C it would read about ${psiAtRated(psi, celsius)})`
+}
+
+/** What is left of a reading once a hot cylinder has cooled; one that is not hot has nothing to lose. */
+export const psiWhenCooled = (psi: number, celsius: number | undefined): number =>
+  celsius !== undefined && celsius > HOT ? psiAtRated(psi, celsius) : psi
+
+/** Common practice, from memory: a gauge that says more than this over the rated pressure was misread, or the cylinder was filled too far. */
+export const OVER_PERCENT = 10
+
+export const isOver = (psi: number, celsius: number | undefined, ratedPsi: number): boolean =>
+  psiWhenCooled(psi, celsius) * 100 > ratedPsi * (100 + OVER_PERCENT)
 
 export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   if (!('reading' in rule.watch)) return undefined
@@ -87,18 +102,31 @@ export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   const { psi, at, celsius } = reading
   const found = (state: Condition, says: (note: string) => string) =>
     make(rule, element, state, () => ({
-      says: says(coldNote(psi, celsius)),
+      says: says(warmthNote(psi, celsius)),
       since: { on: dateOf(at), what: `read ${psi} psi at ${clockOf(at)}` },
     }))
   if (ratedPsi === undefined)
     return found('unproven', () => `${psi} psi, but its rated pressure is not known`)
+  const percent = Math.round(atMost * 100)
   if (isLow(psi, ratedPsi, atMost)) {
-    const percent = Math.round(atMost * 100)
     return found(
       rule.past,
       (note) => `${psi} psi is at or below ${percent}% of ${ratedPsi}${note}: change or refill it`,
     )
   }
+  // The law goes by the gauge; what it will say once cool is no more than reckoned, and nobody rides on it.
+  if (isLow(psiWhenCooled(psi, celsius), ratedPsi, atMost))
+    return found(
+      'unproven',
+      (note) =>
+        `${psi} of ${ratedPsi} psi${note}, at or below ${percent}%: read it again once cool, or change or refill it`,
+    )
+  if (isOver(psi, celsius, ratedPsi))
+    return found(
+      'unproven',
+      (note) =>
+        `${psi} psi is more than ${OVER_PERCENT}% over its rated ${ratedPsi}${note}: read it again, and if it is so the maker's instructions decide`,
+    )
   const { tourSince, isTourOpen, today } = setting
   const notSince = (when: string) =>
     found('unproven', () => `its pressure has not been read ${when}, last ${psi} psi`)

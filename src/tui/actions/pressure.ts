@@ -4,7 +4,7 @@ import type { Command } from '../../domain/commands.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
 import { byId } from '../../domain/fit/rack.ts'
 import type { Id } from '../../domain/gear.ts'
-import { isLow } from '../../domain/rules/conditions.ts'
+import { isLow, isOver, OVER_PERCENT, psiWhenCooled } from '../../domain/rules/conditions.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { assigned, type Element } from '../../domain/state.ts'
 import { dateOf, sayDate } from '../../domain/time.ts'
@@ -31,7 +31,12 @@ export const WHEN_COLD = 'if it is cold, add its temperature: 4100 14F is 4100 p
 const COLDEST = -60
 const HOTTEST = 80
 
-export function readingIn(text: string): { psi: number; celsius?: number } {
+interface Reading {
+  psi: number
+  celsius?: number
+}
+
+export function readingIn(text: string): Reading {
   const [, psi, degrees, scale] = READING.exec(text.trim()) ?? []
   if (degrees === undefined) return { psi: Number(psi) }
   const isFahrenheit = scale!.toUpperCase() === 'F'
@@ -40,7 +45,8 @@ export function readingIn(text: string): { psi: number; celsius?: number } {
 }
 
 export function psiFault(text: string): string | undefined {
-  const written = `${text || 'Nothing'} is not a pressure. Write it in whole psi, as 4400; ${WHEN_COLD}.`
+  const what = text.trim() ? `${text} is not a pressure` : 'No pressure is typed yet'
+  const written = `${what}. Write it in whole psi, as 4400; ${WHEN_COLD}.`
   if (!READING.test(text.trim())) return written
   const { psi, celsius } = readingIn(text)
   if (psi > 20_000) return written
@@ -64,30 +70,32 @@ function sayReading(text: string): string {
 export const readingFault = (view: View, element: string, psi = 0): string | undefined =>
   refusalOf(view, { do: 'read-pressure', element, psi })
 
-/** A gauge that says more than this part over the rated pressure was likely misread. */
-const OVER_PERCENT = 10
-
 /** What makes a reading worth a second look, and what follows when it is recorded all the same. */
 export function doubtOf(
   { state }: View,
   id: string,
-  psi: number,
+  { psi, celsius }: Reading,
 ): { what: string; follows: string } | undefined {
   const ratedPsi = state.elements.get(id)?.ratedPsi
   if (ratedPsi === undefined) return undefined
   const rules = policyOf(state).rules.map(({ rule }) => rule)
-  const low = rules.find(
-    ({ kinds, watch }) =>
-      kinds.includes('cylinder') && 'reading' in watch && isLow(psi, ratedPsi, watch.atMost),
-  )
+  const lowAt = (read: number) =>
+    rules.find(
+      ({ kinds, watch }) =>
+        kinds.includes('cylinder') && 'reading' in watch && isLow(read, ratedPsi, watch.atMost),
+    )
+  const low = lowAt(psi)
   if (low) {
     return { what: `${psi} psi of ${ratedPsi} is low`, follows: `the cylinder is ${SIGNS[low.past].word}` }
   }
-  return psi * 100 > ratedPsi * (100 + OVER_PERCENT)
-    ? {
-        what: `${psi} psi is more than ${OVER_PERCENT}% over the rated ${ratedPsi}`,
-        follows: 'the gauge should be read once more',
-      }
+  const follows = `the cylinder is ${SIGNS.unproven.word} until it is read again`
+  const cooled = psiWhenCooled(psi, celsius)
+  if (lowAt(cooled)) {
+    const what = `${psi} psi at ${celsius} C is about ${cooled} once it has cooled, and that is low for ${ratedPsi}`
+    return { what, follows }
+  }
+  return isOver(psi, celsius, ratedPsi)
+    ? { what: `${psi} psi is more than ${OVER_PERCENT}% over the rated ${ratedPsi}`, follows }
     : undefined
 }
 
@@ -98,7 +106,7 @@ export function readingOf(
   text: string,
 ): { command: Command; said: string; done: string; doubts: LookLine[] } {
   const reading = readingIn(text)
-  const doubt = doubtOf(view, element, reading.psi)
+  const doubt = doubtOf(view, element, reading)
   return {
     command: { do: 'read-pressure', by: view.speaker!, element, ...reading },
     said: `Cylinder ${element} reads ${sayReading(text)}`,

@@ -185,7 +185,7 @@ function readingWrong(ui: Ui, view: View): Updated | undefined {
 
 /** A doubtful reading is recorded by a second Enter. */
 function doubted(ui: Ui, view: View): Updated | undefined {
-  const doubt = doubtOf(view, cylinderAt(view)!, readingIn(ui.gauge).psi)
+  const doubt = doubtOf(view, cylinderAt(view)!, readingIn(ui.gauge))
   if (!doubt || ui.doubted === ui.gauge) return undefined
   const text = `${doubt.what}: Enter again records it and ${doubt.follows}; or type it anew.`
   return say({ ...ui, doubted: ui.gauge }, text)

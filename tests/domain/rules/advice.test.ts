@@ -4,7 +4,7 @@ import { BASES } from '../../../src/domain/policy/bases.ts'
 import { layOver } from '../../../src/domain/policy/in-force.ts'
 import { overlayShape, type Overlay } from '../../../src/domain/policy/shape.ts'
 import { judgePresence } from '../../../src/domain/rules/composition.ts'
-import { psiWhenWarm } from '../../../src/domain/rules/conditions.ts'
+import { psiAtRated } from '../../../src/domain/rules/conditions.ts'
 import { given } from '../given.ts'
 import { CASES } from './cases.ts'
 import { verdict } from '../../../src/domain/rules/verdict.ts'
@@ -66,7 +66,7 @@ describe('the advice of a rule', () => {
   })
 })
 
-describe('a cold cylinder', () => {
+describe('a cold or a hot cylinder', () => {
   // Ideal-gas law at constant volume (any physics handbook): p1 / T1 = p2 / T2, with 0 C = 273.15 K and 70 F = 294.26 K.
   // 4500 psi at 70 F is 4500 x 274.15 / 294.26 = 4192.47 psi at 1 C; 4192 x 294.26 / 274.15 = 4499.5, just under.
   it.each([
@@ -76,9 +76,10 @@ describe('a cold cylinder', () => {
     [3900, -18, 4498],
     [4050, 0, 4363],
     [4500, 21.11, 4500],
+    [4100, 43.3, 3813],
     [0, -20, 0],
-  ])('that reads %d psi at %d C reads about %d when warm', (psi, celsius, warm) => {
-    expect(psiWhenWarm(psi, celsius)).toBe(warm)
+  ])('that reads %d psi at %d C reads about %d at 21 C', (psi, celsius, warm) => {
+    expect(psiAtRated(psi, celsius)).toBe(warm)
   })
 
   const DAY = { today: '2026-01-10' }
@@ -103,10 +104,39 @@ describe('a cold cylinder', () => {
     expect(reading(4400).says).toBe('4400 of 4500 psi')
   })
 
+  it('is told with what it would read when it has cooled, over 27 C and not up to there', () => {
+    expect(reading(4400, 43.3).says).toBe(
+      '4400 of 4500 psi (at 43.3 C; cooled to 21 C it would read about 4091)',
+    )
+    expect(reading(4100, 27.1).says).toContain('at 27.1 C; cooled to 21 C')
+    expect(reading(4100, 27).says).toBe('4100 of 4500 psi')
+  })
+
   // 29 CFR 1910.134(h)(3)(iii) speaks of the pressure, not of what it would be in a warm room.
-  it.each([-40, -18, 0, 14, 15, 21, 45])('is judged by its gauge at %d C as at any other', (celsius) => {
+  it.each([-40, -18, 0, 14, 15, 21, 27])('is judged by its gauge at %d C as at any other', (celsius) => {
     expect([4050, 4051].map((psi) => reading(psi, celsius).state)).toEqual(['out-of-service', 'ready'])
     expect([4050, 4051].map((psi) => reading(psi).state)).toEqual(['out-of-service', 'ready'])
+  })
+
+  // 4355 x 294.26 / 316.45 = 4049.6, at the limit; 4356 x 294.26 / 316.45 = 4050.6, above it. By the gauge neither is low.
+  it('that will be low once it has cooled is not known to be ready, nor called below the limit that the law sets', () => {
+    expect([4050, 4355, 4356].map((psi) => reading(psi, 43.3).state)).toEqual([
+      'out-of-service',
+      'unproven',
+      'ready',
+    ])
+    expect(reading(4100, 43.3).says).toBe(
+      '4100 of 4500 psi (at 43.3 C; cooled to 21 C it would read about 3813), at or below 90%: read it again once cool, or change or refill it',
+    )
+  })
+
+  // Common practice, from memory: a tenth over the rating is a gauge misread or a cylinder filled too far.
+  it('that reads more than a tenth over its rating is not known to be ready; warmth is allowed for', () => {
+    expect([4950, 4951].map((psi) => reading(psi).state)).toEqual(['ready', 'unproven'])
+    expect(reading(5600).says).toBe(
+      "5600 psi is more than 10% over its rated 4500: read it again, and if it is so the maker's instructions decide",
+    )
+    expect(reading(5200, 60).state).toBe('ready')
   })
 })
 
