@@ -2,23 +2,15 @@
 import { spawn } from 'node:child_process'
 import { mkdirSync, readdirSync, rmSync, utimesSync } from 'node:fs'
 import { join } from 'node:path'
-import { build } from 'esbuild'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { LOCK_NAME, withLock, type Held } from '../../src/store/lock.ts'
 import { verifyJournal } from '../../src/store/verify.ts'
+import { buildInto } from '../reliability/build.ts'
 import { draft, madeJournal, newFolder, readBack } from './station-folder.ts'
 
-const program = join(newFolder(), 'append-child.mjs')
+let program: string
 beforeAll(async () => {
-  await build({
-    entryPoints: [join(import.meta.dirname, 'append-child.ts')],
-    outfile: program,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    banner: { js: "import { createRequire as m } from 'node:module'; const require = m(import.meta.url);" },
-  })
+  program = await buildInto(newFolder(), 'tests/store/append-child.ts')
 })
 
 type Ended = { said: string[]; complaint: string; signal: NodeJS.Signals | null; code: number | null }

@@ -4,10 +4,10 @@ import { once } from 'node:events'
 import { utimesSync } from 'node:fs'
 import { join } from 'node:path'
 import { createInterface } from 'node:readline'
-import { build } from 'esbuild'
 import { expect, it } from 'vitest'
 import { LOCK_NAME } from '../../src/store/lock.ts'
 import { verifyJournal } from '../../src/store/verify.ts'
+import { buildInto } from '../reliability/build.ts'
 import { entriesIn, member, newStation, note, recorded, sessionIn } from './kept-station.ts'
 import { newFolder } from './station-folder.ts'
 
@@ -23,18 +23,7 @@ it.each([
   async (where, said, itsLast) => {
     const folder = await newStation()
     await recorded(await sessionIn(folder), member('M-104'))
-    const program = join(newFolder(), 'stopped.mjs')
-    await build({
-      entryPoints: [join(import.meta.dirname, 'stopped-child.ts')],
-      outfile: program,
-      bundle: true,
-      platform: 'node',
-      format: 'esm',
-      target: 'node20',
-      banner: {
-        js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url)",
-      },
-    })
+    const program = await buildInto(newFolder(), 'tests/store/stopped-child.ts')
     const child = spawn(process.execPath, [program, folder, where], { stdio: ['ignore', 'pipe', 'inherit'] })
     const closed = once(child, 'close')
     const lines: string[] = []
