@@ -103,7 +103,11 @@ export const commandShape = z.discriminatedUnion('do', [
   command('record-care', doneCareShape.shape),
   command('record-fit-test', doneFitTestShape.shape),
   command('send-away', { elements: ids, to: wordsShape, for: careShape }),
-  command('receive-back', { elements: ids }),
+  command('receive-back', {
+    elements: ids,
+    /** What was held never left the station: undoing a hold says so. Otherwise what was held comes back tagged. */
+    byMistake: z.literal(true).optional(),
+  }),
   command('receive-batch', {
     elements: ids,
     cares: z.array(doneCareShape).max(2000),

@@ -101,7 +101,7 @@ export interface EventData {
   'care-recorded': DoneCare
   'fit-test-recorded': DoneFitTest
   'elements-sent-away': { elements: Id[]; to: string; for: Care }
-  'elements-received-back': { elements: Id[] }
+  'elements-received-back': { elements: Id[]; byMistake?: true }
   /** What came back together with the cares done to it, as a filled-in care slip says; `file` is its name. */
   'batch-received': { elements: Id[]; cares: DoneCare[]; file?: string }
   'element-held': { element: Id; reason: string }

@@ -93,10 +93,10 @@ export function apply(draft: State, event: Event): void {
     case 'elements-sent-away':
       return gear.sendAway(draft, event)
     case 'elements-received-back':
-      return gear.receiveBack(draft, event.data.elements)
+      return gear.receiveBack(draft, event)
     case 'batch-received':
       for (const care of event.data.cares) gear.recordCare(draft, care, event)
-      return gear.receiveBack(draft, event.data.elements)
+      return gear.receiveBack(draft, event)
     case 'element-held':
       return gear.hold(draft, event)
     case 'element-retired':

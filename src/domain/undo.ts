@@ -86,7 +86,7 @@ function undoOne(event: Event, state: State, at: Instant): Undoing {
     case 'batch-received':
       return instead('Withdraw its cares in the log (l, then -) and send the gear away again with w.')
     case 'element-held':
-      return does({ do: 'receive-back', elements: [event.data.element] })
+      return does({ do: 'receive-back', elements: [event.data.element], byMistake: true })
     case 'element-retired':
       return instead('What is retired stays retired. If it is in use after all, add it under a new id.')
     case 'event-amended':

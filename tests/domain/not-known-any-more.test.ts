@@ -60,11 +60,12 @@ describe('a cylinder read full at the roll call', () => {
     const slip: Told = { do: 'receive-batch', elements: ['CY-1'], cares: [], at: clock('15:00') }
     const held: Told = { do: 'hold', element: 'CY-1', reason: 'injury', at: clock('09:00') }
     const back: Told = { do: 'receive-back', elements: ['CY-1'], at: clock('15:00') }
-    for (const steps of [
-      [away, slip],
-      [held, back],
+    const UNREAD = 'unproven: its pressure has not been read'
+    expect(reasonsOf(fitCrew([away, slip]), EVENING)).toEqual([UNREAD])
+    expect(reasonsOf(fitCrew([held, back]), EVENING)).toEqual([
+      'out-of-service: tagged, back from being held, not looked over since',
+      UNREAD,
     ])
-      expect(reasonsOf(fitCrew(steps), EVENING)).toEqual(['unproven: its pressure has not been read'])
   })
 })
 

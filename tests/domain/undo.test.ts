@@ -112,7 +112,7 @@ const CASES: { [T in EventType]: Case } = {
   'batch-received': { undone: /Withdraw its cares in the log \(l, then -\)/ },
   'element-held': {
     act: { do: 'hold', element: 'HE-1', reason: 'struck' },
-    undone: () => [{ do: 'receive-back', elements: ['HE-1'] }],
+    undone: () => [{ do: 'receive-back', elements: ['HE-1'], byMistake: true }],
   },
   'element-retired': { undone: /stays retired/ },
   'event-amended': { undone: /record it anew/ },

@@ -157,12 +157,16 @@ export function sendAway(command: Dated<CommandOf<'send-away'>>, state: State): 
 }
 
 export function receiveBack(command: Dated<CommandOf<'receive-back'>>, state: State): Decision {
-  const elements = allOf(state, command.elements, (element) =>
-    element.custody.where === 'away' || element.custody.where === 'held'
+  const { byMistake } = command
+  const elements = allOf(state, command.elements, (element) => {
+    const { where } = element.custody
+    if (byMistake && where !== 'held') return `${Name(element)} is not held.`
+    return where === 'away' || where === 'held'
       ? undefined
-      : `${Name(element)} is not away, so it cannot come back.`,
-  )
-  return typeof elements === 'string' ? refuse(elements) : record('elements-received-back', { elements })
+      : `${Name(element)} is not away, so it cannot come back.`
+  })
+  if (typeof elements === 'string') return refuse(elements)
+  return record('elements-received-back', { elements, ...(byMistake && { byMistake }) })
 }
 
 export function hold(command: Dated<CommandOf<'hold'>>, state: State): Decision {

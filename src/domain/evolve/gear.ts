@@ -156,10 +156,21 @@ export function sendAway(draft: State, event: EventOf<'elements-sent-away'>): vo
   }
 }
 
-/** It was in other hands: what its gauge read before says nothing of what it holds now. */
-export function receiveBack(draft: State, ids: readonly Id[]): void {
-  for (const id of ids) {
+const UNSEEN = 'back from being held, not looked over since'
+
+/**
+ * It was in other hands: what its gauge read before says nothing of what it holds now. Gear is held because its wearer was
+ * hurt, so nobody wears it before somebody has looked it over and lifts the tag.
+ */
+export function receiveBack(
+  draft: State,
+  event: EventOf<'elements-received-back'> | EventOf<'batch-received'>,
+): void {
+  const wasHeldByMistake = 'byMistake' in event.data
+  for (const id of event.data.elements) {
     const inPlace = standInOf(draft, id) !== undefined
+    if (draft.elements.get(id)?.custody.where === 'held' && !wasHeldByMistake)
+      tag(draft, id, event, UNSEEN, 'safety')
     changeElement(draft, id, (element) => ({
       readings: [],
       custody: element.issuedTo !== null || inPlace ? withHolder(element) : RACK,

@@ -83,9 +83,13 @@ export const receiveBack: Action = {
     const command: Command = { do: 'receive-back', by: view.speaker!, elements: ids }
     const back = elements.length === 1 ? 'is back' : 'are back'
     const title = `${capital(sayCount(elements))} ${elements.length === 1 ? 'has' : 'have'} come back?`
-    const done = `${capital(sayCount(elements))} ${back}. k records the care.`
     // What was held as evidence is not cared for by itself.
     const away = elements.filter((each) => each.custody.where === 'away')
+    const next =
+      away.length === elements.length
+        ? 'k records the care.'
+        : 'What was held is tagged: u lifts the tag once it has been looked over.'
+    const done = `${capital(sayCount(elements))} ${back}. ${next}`
     const tended = away.length === elements.length ? { action: 'care', answers: careFor(away) } : undefined
     return confirm(view, title, [command], done, listed(view, elements), tended)
   },

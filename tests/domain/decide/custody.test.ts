@@ -47,6 +47,28 @@ describe('send-away', () => {
 const receive = (...elements: string[]): Told => ({ do: 'receive-back', elements })
 
 describe('receive-back', () => {
+  test('gear back from being held as evidence is tagged until somebody has looked it over', () => {
+    const state = given(house, held('C-1041'), sentAway('C-1900'))
+      .when(receive('C-1041', 'C-1900'))
+      .records('elements-received-back', { elements: ['C-1041', 'C-1900'] })
+    const tag = { reason: 'back from being held, not looked over since', matter: 'safety', at: NOW }
+    expect(elementIn(state, 'C-1041').tags).toMatchObject([tag])
+    expect(elementIn(state, 'C-1900').tags).toEqual([])
+  })
+
+  test('gear that was held by mistake never left: it comes back as it was, and its record says so', () => {
+    const mistaken = { ...receive('C-1041'), byMistake: true }
+    const before = given(house, held('C-1041'))
+    const state = before
+      .when(mistaken)
+      .records('elements-received-back', { elements: ['C-1041'], byMistake: true })
+    expect(elementIn(state, 'C-1041').tags).toEqual([])
+    given(house, sentAway('C-1041'))
+      .when(mistaken)
+      .refuses('Coat shell C-1041 is not held. Nothing was recorded.')
+      .changesNothing()
+  })
+
   test('gear comes back to whoever it belongs to: a member, a rig, the rack', () => {
     const state = given(house, sentAway('C-1041', 'Y-31', 'C-1900'), held('H-6'))
       .when(receive('C-1041', 'Y-31', 'C-1900', 'H-6', 'H-6'))
