@@ -45,6 +45,14 @@ describe('setting a PIN', () => {
       'enter',
     )
     expect(board.ui.message!.text).toContain('That is not the same.')
+    expect(board.text()).not.toContain('****')
+    board.press({ type: '4711' }, 'enter', 'enter')
+    expect(board.commands).toEqual([{ do: 'set-pin', by: 'M-104', pin: '4711' }])
+  })
+  test('digits that are no PIN are gone from the line, so that what is typed next is the whole PIN', () => {
+    const board = bench(fitEngine()).press({ type: '#' }, 'enter', { type: '123' }, 'enter')
+    board.press({ type: '4711' }, 'enter', { type: '4711' }, 'enter', 'enter')
+    expect(board.commands).toEqual([{ do: 'set-pin', by: 'M-104', pin: '4711' }])
   })
   test('whoever has one gives it before a new one', () => {
     expect(withPin().press({ type: '#' }, 'enter').text()).toContain('The PIN of A. Varga (M-104) now?')

@@ -183,7 +183,9 @@ function write(ui: Ui, token: Token, view: View, step: Extract<Step, { ask: 'wri
   if (token.key !== 'enter') return { ui }
   const text = cleanText(ui.text)
   const fault = step.fault?.(text)
-  return fault ? say(ui, fault) : take(ui, view, step.name, text)
+  if (!fault) return take(ui, view, step.name, text)
+  // What nobody sees nobody can mend: it is typed anew, not added to.
+  return say(step.isSecret ? { ...ui, text: '' } : ui, fault)
 }
 
 function perform(ui: Ui, deed: Deed): Updated {
