@@ -1,9 +1,12 @@
 // Asks for a PIN without showing it, or reads it from the standard input; it must never take one from the command line.
 import { createInterface } from 'node:readline'
 import { cleanText } from '../domain/clean.ts'
+import type { Command, WithoutPin } from '../domain/commands.ts'
+import { decide } from '../domain/decide.ts'
 import { sayMember } from '../domain/decide/decision.ts'
 import { pinsAsked, type PinField } from '../domain/pin.ts'
 import type { State } from '../domain/state.ts'
+import { instantIn } from '../domain/time.ts'
 import type { World } from './world.ts'
 
 const [BACKSPACE, DELETE] = ['\b', '\u007f']
@@ -22,6 +25,13 @@ export function pinsOf(world: World): AskPin {
     const { value, done } = await lines.next()
     return done ? undefined : value.trim()
   }
+}
+
+/** Why a command would be refused whatever PIN is given: said before anybody has to give one. */
+export function refusedAhead(world: World, state: State, command: WithoutPin<Command>): string | undefined {
+  const at = instantIn(world.clock(), state.station?.timeZone ?? 'UTC')
+  const decision = decide({ ...command, at }, state)
+  return 'refused' in decision ? decision.refused : undefined
 }
 
 /** The PINs that a command asks for now, by their fields; none that was not given. */

@@ -77,11 +77,27 @@ describe('a PIN', () => {
     expect(schema).toContain('"writeOnly": true')
   })
 
-  test('that is forgotten is cleared by somebody else', () => {
+  test('is not asked for where it could not be set or cleared anyway: what it is refused for is said at once', () => {
+    const nobody = 'bayboard: There is no member NOPE in this station. Nothing was recorded.\n'
+    for (const args of [
+      ['set', '--by', 'NOPE'],
+      ['clear', by, '--by', 'NOPE', '--why', 'x'],
+    ])
+      expect(bayboard(['pin', ...args], { station })).toEqual({ status: 1, stdout: '', stderr: nobody })
+    expect(bayboard(['pin', 'clear', 'NOPE', '--by', by, '--why', 'x'], { station })).toEqual({
+      status: 1,
+      stdout: '',
+      stderr: 'bayboard: There is no member NOPE in this station.\n',
+    })
+  })
+
+  test('that is forgotten is cleared by somebody else, and the answer says whose it was', () => {
     const clear = (who: string) =>
       bayboard(['pin', 'clear', by, '--by', who, '--why', 'forgotten'], { station })
     expect(clear(by).status).toBe(1)
-    expect(clear('M-105')).toMatchObject({ status: 0, stderr: '' })
+    const { status, stdout, stderr } = clear('M-105')
+    expect({ status, stderr }).toEqual({ status: 0, stderr: '' })
+    expect(stdout).toMatch(/^The PIN of .+ \(M-104\) is cleared, as event \d+\.\n$/)
     expect(bayboard(['history', by], { station }).stdout).toContain('Cleared the PIN of')
   })
 })
