@@ -52,9 +52,10 @@ export function verify(world: World, options: VerifyOptions): ExitStatus {
     return complain(world, sayLostJournal(folder) ?? none, 3)
   }
   if (checked.kind === 'unreadable') return complain(world, checked.sentence, 3)
-  const holds = [...checked.seals, ...checked.against].every((each) => each.holds) && !checked.faults.length
-  print(world, options.json ? asJson(checked, holds) : linesOf(checked, folder).join('\n'))
-  return holds ? 0 : 1
+  const failing = [...checked.seals, ...checked.against].filter((each) => !each.holds).length
+  const verifies = failing === 0 && checked.faults.length === 0
+  print(world, options.json ? asJson(checked, verifies) : linesOf(checked, failing, folder).join('\n'))
+  return verifies ? 0 : 1
 }
 
 /** A key as text or the file that holds it; null for neither. */
@@ -88,14 +89,29 @@ const saySeal = ({ seal, holds, what, tour, lines }: SealCheck): string =>
       : `${seal}: ${what}`,
   )
 
-function linesOf({ lines, head, faults, torn, seals, against, unsealed, keys }: Checked, folder: string) {
+/** Whoever reads one line reads this one. */
+function sayVerdict(
+  { lines, head, faults, seals, against }: Checked,
+  failing: number,
+  folder: string,
+): string {
+  if (faults.length) {
+    const what = `${count(faults.length, 'fault')} in ${count(lines, 'line')}`
+    return `The journal does not verify: ${what}. Nothing was repaired. Keep a copy of ${cleanText(folder)}, and bring back a good copy of it.`
+  }
+  const told = `${count(lines, 'line')}, head ${head.hash}`
+  if (!failing) return `The journal verifies: ${told}.`
+  const which = `${failing} of ${count(seals.length + against.length, 'seal')}`
+  return `The journal does not verify: ${which} ${failing === 1 ? 'does' : 'do'} not hold, as told below. Its own chain holds: ${told}.`
+}
+
+function linesOf(checked: Checked, failing: number, folder: string): string[] {
+  const { faults, torn, seals, against, unsealed, keys } = checked
   const holding = seals.filter((each) => each.holds).length
   return [
+    sayVerdict(checked, failing, folder),
     ...faults.map(({ line, what }) => `Line ${line}: ${what}`),
     ...(torn ? [sayTorn(torn.bytes)] : []),
-    faults.length === 0
-      ? `The journal verifies: ${count(lines, 'line')}, head ${head.hash}.`
-      : `The journal does not verify: ${count(faults.length, 'fault')} in ${count(lines, 'line')}. Nothing was repaired. Keep a copy of ${cleanText(folder)}, and bring back a good copy of it.`,
     ...seals.filter((each) => !each.holds).map((each) => `Seal ${saySeal(each)}`),
     ...(seals.length ? [`Seals in the folder seals: ${holding} of ${seals.length} hold.`] : []),
     ...(unsealed.length

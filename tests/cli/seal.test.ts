@@ -88,6 +88,19 @@ describe('bayboard verify', () => {
     expect(stdout).toContain(`it was shortened. Line ${all.length} is missing.`)
   })
 
+  test('the first line is the verdict on all of it: a cut journal whose seals are still there does not verify', () => {
+    const other = sealed()
+    const all = lines(journalOf(other))
+    const verdictOn = (kept: number): string | undefined => {
+      writeFileSync(join(other, 'journal.jsonl'), `${all.slice(0, kept).join('\n')}\n`)
+      return lines(bayboard(['verify'], { station: other }).stdout)[0]
+    }
+    const one =
+      'The journal does not verify: 1 of 2 seals does not hold, as told below. Its own chain holds: '
+    expect(verdictOn(all.length - 1)).toContain(`${one}${all.length - 1} lines, head `)
+    expect(verdictOn(3)).toContain('The journal does not verify: 2 of 2 seals do not hold')
+  })
+
   test('no seal is said to hold over a line that has been changed, whether it is kept here or elsewhere', () => {
     const other = sealed()
     const path = join(other, 'journal.jsonl')
