@@ -7,7 +7,7 @@ import { parseCommand, SETUP } from '../domain/commands.ts'
 import { plain, wordOf } from '../domain/kinds.ts'
 import { saySource } from '../domain/explain.ts'
 import { baseOf } from '../domain/policy/bases.ts'
-import { faultsOf, policyOf, sayLimit } from '../domain/policy/in-force.ts'
+import { faultsOf, layOver, policyOf, sayLimit, sayLooserRules } from '../domain/policy/in-force.ts'
 import { writingFaults } from '../domain/policy/overlay-faults.ts'
 import { overlayShape, type Overlay, type RuleInForce } from '../domain/policy/shape.ts'
 import type { State } from '../domain/state.ts'
@@ -16,7 +16,7 @@ import { whyOf } from '../store/trouble.ts'
 import { askPins, pinsOf } from './ask-pin.ts'
 import { writeWhole } from './write-file.ts'
 import { withStation } from './opened.ts'
-import { complain, print, type ExitStatus, type World } from './world.ts'
+import { complain, print, printLine, type ExitStatus, type World } from './world.ts'
 
 interface PolicyOptions {
   station?: string
@@ -82,10 +82,11 @@ export const checkPolicy = (world: World, file: string, options: PolicyOptions):
     const read = readOverlay(state, file)
     if ('unreadable' in read) return complain(world, read.unreadable, 3)
     if ('faults' in read) return refuseOverlay(world, file, read.faults)
-    print(
-      world,
-      `${file} can be adopted: ${count(read.overlay.changes.length, 'rule')} changed, ${read.overlay.add.length} added.`,
-    )
+    const { changes, add } = read.overlay
+    const looser = sayLooserRules(layOver(baseOf(state), read.overlay))
+    printLine(world, `${file} can be adopted: ${count(changes.length, 'rule')} changed, ${add.length} added.`)
+    for (const each of looser) printLine(world, `Looser than the published base: ${each}.`)
+    if (!looser.length) printLine(world, 'No rule is looser than the published base.')
     return 0
   })
 

@@ -170,7 +170,7 @@ function describe(world: World, choose: (work: Work) => void): Command {
     .action(() => choose(async (world) => (await import('./policy.ts')).showPolicy(world, station())))
   policy
     .command('check <file>')
-    .description('say what is wrong with an overlay, if anything')
+    .description('say what is wrong with an overlay, if anything, and what would be looser than the base')
     .action((file: string) =>
       choose(async (world) => (await import('./policy.ts')).checkPolicy(world, file, station())),
     )

@@ -40,6 +40,17 @@ describe('check', () => {
     expect(journalOf(station)).toBe(before)
   })
 
+  test('says each rule that would be looser than the published base, and how; or that none is', () => {
+    const off = { id: 'wet', off: true, reason: 'We have a drying room.' }
+    expect(lines(policy('check', overlayFile(tighter, looser, off)).stdout).slice(1)).toEqual([
+      'Looser than the published base: flow test interval: warns 14 days ahead, not 30 days (The bench is next door.).',
+      'Looser than the published base: wet: switched off (We have a drying room.).',
+    ])
+    expect(lines(policy('check', overlayFile(tighter)).stdout).slice(1)).toEqual([
+      'No rule is looser than the published base.',
+    ])
+  })
+
   test.each([
     ['a rule there is not', overlayFile({ id: 'no-such-rule', limit: 'P1Y', reason: 'x' }), /no-such-rule/],
     ['no reason', overlayFile({ id: 'fit-test', limit: 'P6M' }), /reason/],
