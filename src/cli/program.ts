@@ -1,5 +1,6 @@
 // The table of subcommands and their options; what each one does stands in its own file.
 import { Command, CommanderError, Option } from 'commander'
+import about from '../../package.json' with { type: 'json' }
 import { describeIntake } from './intake.ts'
 import { describeTrust } from './trust.ts'
 import { describePrint } from './print/describe.ts'
@@ -40,6 +41,7 @@ function describe(world: World, choose: (work: Work) => void): Command {
       'Who may ride, in what gear, and why not: the board of the officer who takes over a fire company.',
     )
     .option('--station <folder>', 'the station; else BAYBOARD_STATION, else the XDG data directory')
+    .version(about.version, '-V, --version', 'the version of this program')
     .exitOverride()
     // Before the subcommands are made: each takes a copy.
     .configureOutput({

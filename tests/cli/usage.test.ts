@@ -1,5 +1,5 @@
 // The command line as a whole: wrong usage, help, and an output that cannot be written.
-import { existsSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { bayboard, shell } from './run.ts'
 import { emptyStation } from './two-seats.ts'
@@ -40,6 +40,11 @@ describe('wrong usage ends with 2 and one line', () => {
       stderr: `bayboard: ${words} See bayboard --help.\n`,
     })
   })
+})
+
+test.each(['--version', '-V'])('%s tells the version of the package, and needs no station', (option) => {
+  const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string }
+  expect(bayboard([option])).toEqual({ status: 0, stdout: `${version}\n`, stderr: '' })
 })
 
 test('a station whose name is empty is no station, and not the folder one happens to be in', () => {
