@@ -6,6 +6,7 @@ import { KINDS } from './kinds.ts'
 import { policyOf } from './policy/in-force.ts'
 import type { Condition, Policy } from './policy/shape.ts'
 import { byWeight, isFit, worstOf, type Setting, type Verdict, type Wearer } from './rules/verdict.ts'
+import { unspokenOf } from './roll-call.ts'
 import { tourDays } from './rotation.ts'
 import { tourBefore, type Seat, type State } from './state.ts'
 import { addDays, dateOf, type Instant } from './time.ts'
@@ -15,6 +16,8 @@ export interface SeatAssessment {
   state: Condition | 'unfilled'
   fit: boolean
   answered: boolean
+  /** It has answered, and has other gear now. */
+  changed: boolean
   places: PlaceAssessment[]
   /** Verdicts that are not `ready`, worst first; worked out when they are asked for. */
   readonly reasons: Verdict[]
@@ -55,9 +58,9 @@ export const assessSeat = (state: State, setting: Setting, seat: Seat): SeatAsse
   judgeSeat(booksAt(state, seat), setting)
 
 function judgeSeat(books: Books, setting: Setting): SeatAssessment {
-  const { seat, answered, elements, standsIn } = books
+  const { seat, answer, elements, standsIn } = books
   if (seat.member === null) {
-    return { seat, state: 'unfilled', fit: false, answered: false, places: [], reasons: [] }
+    return { seat, state: 'unfilled', fit: false, answered: false, changed: false, places: [], reasons: [] }
   }
   const wearer = wearerOf(books)
   const places = KINDS.map((kind, at) => new JudgedPlace(setting, wearer, kind, elements[at], standsIn[at]!))
@@ -67,7 +70,8 @@ function judgeSeat(books: Books, setting: Setting): SeatAssessment {
     seat,
     state: condition,
     fit: isFit(condition),
-    answered,
+    answered: answer !== undefined,
+    changed: answer !== undefined && unspokenOf(answer, [...wearer.parts.values()]).length > 0,
     places,
     get reasons() {
       return (reasons ??= reasonsOf(places))

@@ -43,6 +43,8 @@ export interface Row {
   state: Shown
   fit: boolean
   answered: boolean
+  /** It has answered, and has other gear now. */
+  changed: boolean
   /** The worst reason as a sentence; empty when there is none. It and what follows are put in words when they are asked for. */
   readonly sentence: string
   readonly reasons: ReasonLine[]

@@ -1,8 +1,6 @@
 // Says in one sentence who may not ride, and in another how far the roll call is; it never judges who is fit.
 import { listed } from './count.ts'
-import type { Id } from './gear.ts'
 import type { Shown, Tone } from './signs.ts'
-import { changedSeats } from './roll-call.ts'
 import type { State } from './state.ts'
 import { clockOf, type Instant } from './time.ts'
 
@@ -10,7 +8,14 @@ import { clockOf, type Instant } from './time.ts'
 interface Rig {
   name: string
   canRide: boolean
-  rows: readonly { name: string; state: Shown; fit: boolean; answered: boolean }[]
+  rows: readonly {
+    seat: string
+    name: string
+    state: Shown
+    fit: boolean
+    answered: boolean
+    changed: boolean
+  }[]
 }
 
 export interface RollCall {
@@ -19,8 +24,6 @@ export interface RollCall {
   complete: boolean
   last: Instant | null
   words: string
-  /** Riding positions that answered and have other gear now. */
-  changed: readonly Id[]
   /** Once it is complete: whose gear has changed since they answered. */
   again: string
 }
@@ -62,13 +65,12 @@ export function rollCallOf(state: State, rigs: readonly Rig[]): RollCall {
   const words = !state.tour
     ? 'No tour is open.'
     : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
-  const changed = changedSeats(state)
-  const again = complete ? sayChanged(state, changed) : ''
-  return { answered, filled: filled.length, complete, last, words, changed, again }
+  const again = complete ? sayChanged(filled.filter((row) => row.changed)) : ''
+  return { answered, filled: filled.length, complete, last, words, again }
 }
 
-function sayChanged(state: State, seats: readonly Id[]): string {
-  const names = seats.flatMap((id) => state.members.get(state.seats.get(id)?.member ?? '')?.name ?? id)
+function sayChanged(rows: Rig['rows']): string {
+  const names = rows.map(({ seat, name }) => name || seat)
   const more = names.length > 2 ? ` and ${names.length - 2} more` : ''
   return names.length ? `Gear has changed since they answered: ${names.slice(0, 2).join(', ')}${more}.` : ''
 }

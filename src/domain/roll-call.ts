@@ -2,7 +2,7 @@
 import type { Id } from './gear.ts'
 import type { Kind } from './kinds.ts'
 import { ensembleAt } from './ensemble.ts'
-import type { Element, State } from './state.ts'
+import type { Answer, Element, State } from './state.ts'
 
 /** As it is put on; what goes on as one is called as one. */
 export const CALLS: readonly (readonly Kind[])[] = [
@@ -21,16 +21,19 @@ const ORDER: readonly Kind[] = CALLS.flat()
 export const inCallOrder = <T extends { kind: Kind }>(places: readonly T[]): T[] =>
   places.toSorted((a, b) => ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind))
 
-/** What is at a riding position now that its answer did not speak of: put in since, come back since, or exposed since. */
-export function changedSince(state: State, seatId: Id): Element[] {
-  const answer = state.tour?.answers.get(seatId)
-  const seat = state.seats.get(seatId)
-  if (!answer || !seat) return []
+/** Of what is at a riding position now, what its answer did not speak of: put in since, come back since, or exposed since. */
+export function unspokenOf(answer: Answer, ensemble: readonly Element[]): Element[] {
   const found = new Set(answer.findings.map((each) => each.element))
-  return ensembleAt(state, seat).filter(({ id, called, exposures }) => {
+  return ensemble.filter(({ id, called, exposures }) => {
     const isSpokenOf = found.has(id) || (called !== undefined && called.seq >= answer.seq)
     return !isSpokenOf || exposures.some((each) => each.seq > answer.seq)
   })
+}
+
+export function changedSince(state: State, seatId: Id): Element[] {
+  const answer = state.tour?.answers.get(seatId)
+  const seat = state.seats.get(seatId)
+  return answer && seat ? unspokenOf(answer, ensembleAt(state, seat)) : []
 }
 
 /** The riding positions that answered and have other gear now. */

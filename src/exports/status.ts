@@ -151,9 +151,9 @@ export function statusText(dirty: Board, unicode: boolean, wholeness: Wholeness 
   return `${lines.join('\n')}\n`
 }
 
-function seatLines(row: Row, { tour, rollCall }: Board, unicode: boolean): string[] {
+function seatLines(row: Row, { tour }: Board, unicode: boolean): string[] {
   const unanswered = tour && row.member !== null && !row.answered ? ', roll call not answered' : ''
-  const call = rollCall.changed.includes(row.seat) ? ', roll call answered, gear changed since' : unanswered
+  const call = row.changed ? ', roll call answered, gear changed since' : unanswered
   return [
     `  ${sayState(row.state, unicode).padEnd(16)}  ${row.seat} ${row.position}: ${sayRider(row)}${call}`,
     ...row.loosened.map((each) => `      Only by a looser rule: ${each}`),

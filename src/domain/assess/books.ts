@@ -2,12 +2,12 @@
 import { elementAt, placesAt } from '../ensemble.ts'
 import { KINDS, type Kind } from '../kinds.ts'
 import type { Wearer } from '../rules/verdict.ts'
-import { isHere, type Element, type Member, type Seat, type State } from '../state.ts'
+import { isHere, type Answer, type Element, type Member, type Seat, type State } from '../state.ts'
 
 export interface Books {
   seat: Seat
   member: Member | null
-  answered: boolean
+  answer: Answer | undefined
   /** By kind, in the order of KINDS: what is on the books for the place, and whether it stands in. */
   elements: (Element | undefined)[]
   standsIn: boolean[]
@@ -18,7 +18,7 @@ export function booksAt(state: State, seat: Seat): Books {
   return {
     seat,
     member: seat.member === null ? null : (state.members.get(seat.member) ?? null),
-    answered: state.tour?.answers.has(seat.id) ?? false,
+    answer: state.tour?.answers.get(seat.id),
     elements: places.map((key) => elementAt(state, key)),
     standsIn: places.map((key) => key !== undefined && state.standIns.has(key)),
   }
@@ -36,6 +36,6 @@ export function wearerOf({ seat, member, elements }: Books): Wearer {
 export const areSame = (one: Books, other: Books): boolean =>
   one.seat === other.seat &&
   one.member === other.member &&
-  one.answered === other.answered &&
+  one.answer === other.answer &&
   one.elements.every((each, at) => each === other.elements[at]) &&
   one.standsIn.every((each, at) => each === other.standsIn[at])

@@ -64,7 +64,7 @@ const loosenedAt = (seat: SeatAssessment): string[] =>
 
 /** What is read of a riding position; its words are put together for those who read them, once. */
 export function rowOf(policy: Policy, state: State, judged: SeatAssessment): Row {
-  const { seat, fit, answered } = judged
+  const { seat, fit, answered, changed } = judged
   const member = seat.member === null ? undefined : state.members.get(seat.member)
   let words: Pick<Row, 'sentence' | 'reasons' | 'loosened' | 'places'> | undefined
   const inWords = () => (words ??= wordsOf(policy, judged))
@@ -77,6 +77,7 @@ export function rowOf(policy: Policy, state: State, judged: SeatAssessment): Row
     state: judged.state,
     fit,
     answered,
+    changed,
     get sentence() {
       return inWords().sentence
     },

@@ -24,7 +24,7 @@ export function ensemblePanel(view: View, kind: Kind | null, width: number, heig
   const { row, unicode, state } = view
   if (!row) return []
   const answer = state.tour?.answers.get(row.seat)
-  const since = view.board.rollCall.changed.includes(row.seat) ? ', gear changed since' : ''
+  const since = row.changed ? ', gear changed since' : ''
   const answered = answer
     ? `, answered ${clockOf(answer.at)}${since}`
     : state.tour

@@ -149,7 +149,7 @@ function rowLines(row: Row, view: View, kind: Kind | null, width: number): Line[
     { text: isInHand ? '> ' : '  ', bold: true },
     { text: seat + position + fit(row.name || 'nobody', widths.name - 1, unicode) + ' ', bold: isInHand },
     { text: fit(`${mark(row.state, unicode)} ${sign.word}`, widths.state, unicode), tone, bold: isLoud(row) },
-    { text: `${answerMark(row, view)} ` },
+    { text: `${answerMark(row, unicode)} ` },
     ...marks(row, view, isInHand ? kind : null),
   ]
   const used = 2 + widths.seat + widths.position + widths.name + widths.state + 2 + KINDS.length
@@ -167,9 +167,9 @@ function rowLines(row: Row, view: View, kind: Kind | null, width: number): Line[
 }
 
 /** The answer at roll call as a sign: of gear that has changed since it is not an answer any more. */
-function answerMark({ seat, answered }: Row, { board, unicode }: View): string {
+function answerMark({ answered, changed }: Row, unicode: boolean): string {
   if (!answered) return ' '
-  return board.rollCall.changed.includes(seat) ? CHANGED : ANSWERED[unicode ? 'unicode' : 'ascii']
+  return changed ? CHANGED : ANSWERED[unicode ? 'unicode' : 'ascii']
 }
 
 /** The soonest day, without its year: a warning window is shorter than one. */

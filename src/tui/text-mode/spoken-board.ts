@@ -29,7 +29,7 @@ export function spokenBoard(view: View): Spoken {
   const labels = view.board.rigs.flatMap((rig) =>
     rig.rows.map((row, at) => ({
       value: row.seat,
-      label: sayRow(row, view),
+      label: sayRow(row),
       ...(at === 0 && { under: `${rig.name} ${rig.words}.` }),
     })),
   )
@@ -41,12 +41,12 @@ export function spokenBoard(view: View): Spoken {
   }
 }
 
-function sayRow(row: Row, { board }: View): string {
+function sayRow(row: Row): string {
   const where = `${row.position}${row.critical ? ', critical' : ''}`
   if (row.member === null) return `${where}: nobody.`
   const more = row.reasons.length > 1 ? ` ${row.reasons.length - 1} more.` : ''
   const why = row.sentence ? ` ${row.sentence}${more}` : ''
-  const since = board.rollCall.changed.includes(row.seat) ? ', but gear has changed since' : ''
+  const since = row.changed ? ', but gear has changed since' : ''
   const answered = row.answered ? `answered${since}` : 'not answered'
   return `${where}, ${row.name}: ${SIGNS[row.state].word}, ${answered}.${why}`
 }

@@ -1,7 +1,6 @@
 // Keys at roll call: Enter answers the riding position, digits are its cylinder's pressure, f is a finding.
 import type { Command } from '../../domain/commands.ts'
 import type { ReasonLine, Row } from '../../domain/board.ts'
-import { changedSeats } from '../../domain/roll-call.ts'
 import {
   cylinderAt,
   doubtOf,
@@ -46,11 +45,12 @@ export function callRoll(ui: Ui, view: View): Updated {
   })
   const called = row && (isCalled(view, ui, row) ? row : nextCalled(view, ui, row))
   if (called) return { ui: open(called) }
-  const changed = changedSeats(state)
-  const again = rows.find((each) => changed.includes(each.seat))
+  const changed = rows.filter((each) => each.changed)
+  const [again] = changed
   if (again) {
     const text = `Called again: ${changed.length} whose gear has changed since. a calls everybody again.`
-    return say(open(again, { again: { since: state.seq, seats: changed } }), text)
+    const seats = changed.map((each) => each.seat)
+    return say(open(again, { again: { since: state.seq, seats } }), text)
   }
   const first = rows.find((each) => each.member !== null)
   return first
