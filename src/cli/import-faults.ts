@@ -27,9 +27,12 @@ export function faultsHere(read: Read, found: Difference, session: Session): Fau
 
 /** Where some rows have faults of their own: whom these name is no fault of the rows that wait for them. */
 export function faultsOfOthers(read: Read, session: Session): Fault[] {
-  const isToCome = ({ issuedTo = '' }: { issuedTo?: string | undefined }): boolean =>
-    read.lineOf.has(issuedTo) && !read.members.some(({ id }) => id === issuedTo)
-  const others = { ...read, elements: read.elements.filter((each) => !isToCome(each)) }
+  const whole = new Set([...read.members, ...read.elements].map(({ id }) => id))
+  const isToCome = (id: string): boolean => read.lineOf.has(id) && !whole.has(id)
+  const elements = read.elements.map(({ issuedTo, ...each }) =>
+    issuedTo === undefined || isToCome(issuedTo) ? each : { ...each, issuedTo },
+  )
+  const others = { ...read, elements }
   return faultsHere(others, differenceOf(others, session.state), session)
 }
 

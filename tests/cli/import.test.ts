@@ -181,6 +181,49 @@ test('what is wrong with the rows and what this station has against others is to
   expect(told.at(-1)).toContain('has 5 faults. Nothing was imported.')
 })
 
+describe('what cannot be so is said once, and of the column that says it', () => {
+  const [nextYear, lastMonth] = [daysAgo(-400), daysAgo(40)]
+  const early = daysAgo(800)
+  const head = 'ID,Type,Mfg date,In service date,Issued to,Issue date,Rated pressure\n'
+  const made = daysAgo(731).slice(0, 7)
+  test.each([
+    [
+      `H-81,Helmet,${made},${nextYear},,,`,
+      'In service date',
+      `it came into service on ${nextYear}, which is`,
+    ],
+    [`H-1,Helmet,,${nextYear},,,`, 'In service date', `it came into service on ${nextYear}, which is`],
+    [`H-81,Helmet,${made},${early},,,`, 'In service date', `it came into service on ${early}, before it was`],
+    [`H-81,Helmet,${made},,M-104,${early},`, 'Issue date', `made in ${made}, it cannot have been issued`],
+    [
+      `H-81,Helmet,${nextYear.slice(0, 7)},,,,`,
+      'Mfg date',
+      `it was made in ${nextYear.slice(0, 7)}, which is`,
+    ],
+    [
+      `P-81,Air pack,${made},${lastMonth},E6-1,,4500`,
+      'Rated pressure',
+      'only a cylinder has a rated pressure',
+    ],
+    [`Y-81,Bottle,${made},,M-104,,4500`, 'Issued to', 'a cylinder belongs to a riding position'],
+  ])('%s: %s', (row, column, words) => {
+    expect(lines(imported(`${head}${row}\n`).stderr)).toEqual([
+      expect.stringContaining(`Line 2, column "${column}": ${words}`),
+      expect.stringContaining('has 1 fault. Nothing was imported.'),
+    ])
+  })
+
+  test('and beside a fault in reading the file, not in a second pass', () => {
+    const waiting = `H-82,Helmet,${made},${nextYear},M-82,,`
+    const text = `${head.replace('\n', ',Name\n')}${waiting},\nM-82,,,,,,,Bo Imbert\nM-82,,,,,,,Cy Imbert\n`
+    expect(lines(imported(text).stderr)).toEqual([
+      expect.stringContaining(`Line 2, column "In service date": it came into service on ${nextYear}`),
+      expect.stringContaining('Line 4, column "ID": "M-82" stands on line 3 already.'),
+      expect.stringContaining('has 2 faults. Nothing was imported.'),
+    ])
+  })
+})
+
 test('whoever waits for a row that has a fault of its own is no fault besides', () => {
   const text = 'ID,Type,Name,Issued to,Sizes\nM-80,,Bo Imbert,,\nH-80,Helmet,,M-80,\nM-80,,Cy Imbert,,\n'
   expect(lines(imported(text).stderr)).toEqual([

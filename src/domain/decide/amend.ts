@@ -32,7 +32,7 @@ import {
 } from './amend-meant.ts'
 import { record, refuse, type Decision } from './decision.ts'
 import { careFault, pressureFault } from './gear.ts'
-import { labelFault } from './setting-up.ts'
+import { labelFaults } from './setting-up.ts'
 
 const withdrawn = zod.literal(true)
 
@@ -150,8 +150,8 @@ function faultOf(state: State, standing: StandingRecord, changes: Record<string,
   const now: Record<string, unknown> = { ...standing.said, ...changes }
   const element = state.elements.get(standing.subject)
   if (standing.type === 'element-added' && element) {
-    const fault = labelFault({ ...element, ...changes }, today)
-    return fault && `${element.id} was not amended: ${fault}.`
+    const [fault] = labelFaults({ ...element, ...changes }, today)
+    return fault && `${element.id} was not amended: ${fault.says}.`
   }
   if (standing.type === 'care-recorded' && element) {
     const { care, on } = now as unknown as EventData['care-recorded']

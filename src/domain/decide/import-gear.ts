@@ -1,17 +1,25 @@
 // Decides an import: all of a file's rows or none of them. It must never take a row that a single command would refuse.
 import type { CommandOf, Dated } from '../commands.ts'
 import type { ImportedElement } from '../events.ts'
-import type { Id } from '../gear.ts'
+import type { ElementFacts, Id } from '../gear.ts'
 import { isHeldBySeat, type Care } from '../kinds.ts'
 import type { State } from '../state.ts'
 import { dateOf, firstDay, type LocalDate } from '../time.ts'
 import { record, refuse, type Decision } from './decision.ts'
-import { isHolder, labelFault, takenBy, wrongHolder } from './setting-up.ts'
+import { isHolder, labelFaults, takenBy, wrongHolder, type LabelFault } from './setting-up.ts'
+
+const COLUMN_OF = {
+  made: 'made',
+  inService: 'in-service',
+  ratedPsi: 'rated-psi',
+  construction: 'construction',
+} as const satisfies Record<LabelFault['field'], string>
+type LabelColumn = (typeof COLUMN_OF)[LabelFault['field']]
 
 /** Why one row cannot be taken, and which of its columns says so. */
 export interface RowFault {
   id: Id
-  column: 'id' | 'made' | 'issued-to' | 'issued-on' | 'element' | 'member' | 'care' | 'on'
+  column: 'id' | LabelColumn | 'issued-to' | 'issued-on' | 'element' | 'member' | 'care' | 'on'
   /** Where an id has several rows, which. */
   care?: Care
   on?: LocalDate
@@ -40,26 +48,35 @@ function elementFaults(
   state: State,
   today: LocalDate,
 ): RowFault[] {
-  const { id, kind, made, issuedTo, issuedOn } = element
-  const faults: RowFault[] = []
-  const label = labelFault(element, today)
-  if (label) faults.push({ id, column: 'made', says: `${label}.` })
-  if (issuedOn && issuedOn > today) {
-    faults.push({ id, column: 'issued-on', says: `issued on ${issuedOn}, which is still to come.` })
-  }
-  if (issuedOn && made && issuedOn < firstDay(made)) {
-    faults.push({
-      id,
-      column: 'issued-on',
-      says: `made in ${made}, it cannot have been issued on ${issuedOn}.`,
-    })
-  }
+  const { id, kind, issuedTo } = element
+  const faults = tellingFaults(element, today)
   if (issuedTo === undefined) return faults
   if (!joining.has(issuedTo) && !isHolder(state, issuedTo)) {
     const says = `there is no member or riding position ${issuedTo} to issue it to.`
     faults.push({ id, column: 'issued-to', says })
   } else if (state.seats.has(issuedTo) !== isHeldBySeat(kind)) {
     faults.push({ id, column: 'issued-to', says: wrongHolder(kind) })
+  }
+  return faults
+}
+
+/** What the row says of the element that cannot be so, whoever has it. */
+export function tellingFaults(
+  element: ElementFacts & { issuedOn?: LocalDate | null | undefined },
+  today: LocalDate,
+): RowFault[] {
+  const { id, made, issuedOn } = element
+  const faults = labelFaults(element, today).map(({ field, says }): RowFault => ({
+    id,
+    column: COLUMN_OF[field],
+    says: `${says}.`,
+  }))
+  if (issuedOn && issuedOn > today) {
+    faults.push({ id, column: 'issued-on', says: `issued on ${issuedOn}, which is still to come.` })
+  }
+  if (issuedOn && made && issuedOn < firstDay(made)) {
+    const says = `made in ${made}, it cannot have been issued on ${issuedOn}.`
+    faults.push({ id, column: 'issued-on', says })
   }
   return faults
 }

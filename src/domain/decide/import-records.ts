@@ -8,8 +8,8 @@ import { standInOf, type Element, type State } from '../state.ts'
 import { dateOf, sayDate, type LocalDate } from '../time.ts'
 import { findLiving, record, refuse, sayAbsence, type Decision } from './decision.ts'
 import { careFault } from './gear.ts'
-import { rowFaults, type RowFault } from './import-gear.ts'
-import { isHolder, labelFault, wrongHolder } from './setting-up.ts'
+import { rowFaults, tellingFaults, type RowFault } from './import-gear.ts'
+import { isHolder, wrongHolder } from './setting-up.ts'
 
 type Records = Pick<CommandOf<'import-records'>, 'members' | 'elements' | 'cares' | 'fitTests' | 'changes'>
 
@@ -47,20 +47,16 @@ function changeFaults(
   if (!element) return []
   const living = findLiving(state, id)
   if (typeof living === 'string') return fault(living)
-  const label = labelFault({ ...element, ...(next as Partial<Element>) }, today)
-  if (label) return fault(`${label}.`, 'made')
-  const { issuedTo, issuedOn } = next as { issuedTo?: Id; issuedOn?: LocalDate }
-  if (issuedOn !== undefined && issuedOn > today) {
-    return fault(`issued on ${issuedOn}, which is still to come.`, 'issued-on')
-  }
-  if (issuedTo === undefined) return []
+  const told = tellingFaults({ ...element, ...(next as Partial<Element>) }, today)
+  const { issuedTo } = next as { issuedTo?: Id }
+  if (issuedTo === undefined) return told
   const says = holderFault(
     element,
     issuedTo,
     members.some((each) => each.id === issuedTo),
     state,
   )
-  return says === undefined ? [] : fault(says, 'issued-to')
+  return says === undefined ? told : [...told, ...fault(says, 'issued-to')]
 }
 
 /** Gear that is worn, away or held goes to nobody by a line in a file. */

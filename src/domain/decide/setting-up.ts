@@ -37,25 +37,42 @@ export function addMember({ member }: Dated<CommandOf<'add-member'>>, state: Sta
   return taken ? refuse(`${taken}. Nothing was added.`) : record('member-added', { member })
 }
 
-/** What is wrong with an element's label, or undefined. `today` bounds the dates. */
-export function labelFault(element: Omit<ElementFacts, 'id'>, today: LocalDate): string | undefined {
-  const { made, inService, kind } = element
-  if (made && firstDay(made) > today) return `it was made in ${made}, which is still to come`
-  if (inService && inService > today) return `it came into service on ${inService}, which is still to come`
-  if (made && inService && inService < firstDay(made)) {
-    return `it came into service on ${inService}, before it was made in ${made}`
+/** What cannot be so on a label, and what on it says so. */
+export interface LabelFault {
+  field: 'made' | 'inService' | 'ratedPsi' | 'construction'
+  says: string
+}
+
+/** All that is wrong with an element's label. `today` bounds the dates. */
+export function labelFaults(element: Omit<ElementFacts, 'id'>, today: LocalDate): LabelFault[] {
+  const { kind } = element
+  const ofCylinders = (['ratedPsi', 'construction'] as const).filter((each) => element[each] !== undefined)
+  const only = `only a cylinder has a rated pressure or a construction, and the kind of this one is ${wordOf(kind)}`
+  return [
+    ...dateFaults(element, today),
+    ...(kind === 'cylinder' ? [] : ofCylinders.map((field) => ({ field, says: only }))),
+  ]
+}
+
+function dateFaults(
+  { made, inService }: Pick<ElementFacts, 'made' | 'inService'>,
+  today: LocalDate,
+): LabelFault[] {
+  if (made && firstDay(made) > today) {
+    return [{ field: 'made', says: `it was made in ${made}, which is still to come` }]
   }
-  if (kind !== 'cylinder' && (element.ratedPsi !== undefined || element.construction !== undefined)) {
-    return `only a cylinder has a rated pressure or a construction, and the kind of this one is ${wordOf(kind)}`
-  }
-  return undefined
+  const came = `it came into service on ${inService}`
+  if (inService && inService > today) return [{ field: 'inService', says: `${came}, which is still to come` }]
+  return made && inService && inService < firstDay(made)
+    ? [{ field: 'inService', says: `${came}, before it was made in ${made}` }]
+    : []
 }
 
 export function addElement({ element, at }: Dated<CommandOf<'add-element'>>, state: State): Decision {
   const taken = takenBy(state, element.id)
   if (taken) return refuse(`${taken}. Nothing was added.`)
-  const fault = labelFault(element, dateOf(at))
-  return fault ? refuse(`${element.id} was not added: ${fault}.`) : record('element-added', { element })
+  const [fault] = labelFaults(element, dateOf(at))
+  return fault ? refuse(`${element.id} was not added: ${fault.says}.`) : record('element-added', { element })
 }
 
 export const isHolder = (state: State, id: Id): boolean => state.members.has(id) || state.seats.has(id)

@@ -1,11 +1,9 @@
 // Makes an element of one row; it must never return one that its shape refuses.
 import { isRackWord, plainText } from '../../exports/csv-text.ts'
-import { labelFault, wrongHolder } from '../../domain/decide/setting-up.ts'
 import type { ImportedElement } from '../../domain/events.ts'
 import { dateShape, elementShape, idShape } from '../../domain/gear.ts'
-import { factsOf, isHeldBySeat, wordOf } from '../../domain/kinds.ts'
+import { factsOf, wordOf } from '../../domain/kinds.ts'
 import { isSizeOf } from '../../domain/size.ts'
-import { firstDay, type LocalDate } from '../../domain/time.ts'
 import { readCode, readConstruction, readPsi, type Read } from './cells.ts'
 import type { ColumnName } from './columns.ts'
 import { readDate, readMonth, type Order } from './dates.ts'
@@ -43,10 +41,7 @@ const columnOfField = new Map<PropertyKey, ColumnName>(FIELDS.map(([field, colum
 
 const importedShape = elementShape.extend({ issuedTo: idShape.optional(), issuedOn: dateShape.optional() })
 
-/** With no clock here, every date counts as past: what is still to come is for `decide` to refuse. */
-const LATEST: LocalDate = '9999-12-31'
-
-/** The element, or undefined; it may have faults told of it either way. */
+/** The element, or undefined; it may have faults told of it either way. Whether what it says can be so is for `decide`. */
 export function readElement(row: Row, reading: Reading): ImportedElement | undefined {
   const draft: Partial<Record<keyof ImportedElement, string | number>> = {}
   const told = new Set<PropertyKey>()
@@ -75,7 +70,7 @@ export function readElement(row: Row, reading: Reading): ImportedElement | undef
     tellIssues(row, reading, parsed.error, told, ([field]) => columnOfField.get(field!)!)
     return undefined
   }
-  tellDisagreements(row, reading, parsed.data)
+  noteSize(row, reading, parsed.data)
   return parsed.data
 }
 
@@ -89,27 +84,11 @@ function fieldCell(row: Row, column: ColumnName, reading: Reading): string {
   return ''
 }
 
-function tellDisagreements(row: Row, { fault, note }: Reading, element: ImportedElement): void {
-  const { kind, made, inService, ratedPsi, issuedOn, size } = element
+function noteSize(row: Row, { note }: Reading, { kind, size }: ImportedElement): void {
   if (size !== undefined && !isSizeOf(kind, size)) {
     const usual = factsOf(kind).sizes!.as
     note(
       `Line ${row.line}: ${show(size)} is no size that ${wordOf(kind)} is marked with (${usual}); it will fit nobody.`,
     )
   }
-  const dates = labelFault({ kind, made, inService }, LATEST)
-  const pressure = labelFault({ kind, ratedPsi }, LATEST)
-  const isEarly = made !== undefined && issuedOn !== undefined && issuedOn < firstDay(made)
-  if (dates) fault(row.line, 'in-service', `The dates do not agree: ${dates}.`)
-  if (pressure) fault(row.line, 'rated-psi', `The cell must be empty: ${pressure}.`)
-  if (isEarly) fault(row.line, 'issued-on', `It was issued on ${issuedOn}, before it was made in ${made}.`)
 }
-
-/** Why an element cannot go to a member of the same file, if it cannot. */
-export const holderFault = (
-  { kind, issuedTo }: ImportedElement,
-  members: ReadonlySet<string>,
-): string | undefined =>
-  issuedTo !== undefined && members.has(issuedTo) && isHeldBySeat(kind)
-    ? `${show(issuedTo)} is a member of this file: ${wrongHolder(kind)}`
-    : undefined

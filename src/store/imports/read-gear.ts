@@ -7,7 +7,7 @@ import { settleDateOrders } from './date-order.ts'
 import { byLine, faultOf, show, type Fault } from './fault.ts'
 import { matchHeadings, type AnyColumn, type Columns } from './headings.ts'
 import { openTable, typedFaults } from './open-table.ts'
-import { holderFault, readElement } from './read-element.ts'
+import { readElement } from './read-element.ts'
 import { nameOf, readMember } from './read-member.ts'
 import { readCareRow, readFitTestRow } from './read-records.ts'
 import { cellOf, type Reading } from './reading.ts'
@@ -167,7 +167,6 @@ function readRows(rows: readonly Row[], columns: Columns, notes: Set<string>) {
   const members: MemberFacts[] = []
   const elements: ImportedElement[] = []
   const lineOfId = new Map<string, number>()
-  const issued: { line: number; element: ImportedElement }[] = []
   for (const row of rows) {
     const id = cellOf(row, 'id', columns)
     const first = lineOfId.get(id)
@@ -177,9 +176,7 @@ function readRows(rows: readonly Row[], columns: Columns, notes: Set<string>) {
     }
     if (cellOf(row, 'kind', columns) !== '') {
       const element = readElement(row, reading)
-      if (!element || first !== undefined) continue
-      elements.push(element)
-      if (element.issuedTo !== undefined) issued.push({ line: row.line, element })
+      if (element && first === undefined) elements.push(element)
     } else if (nameOf(row, columns) !== '') {
       const member = readMember(row, reading)
       if (member && first === undefined) members.push(member)
@@ -191,11 +188,6 @@ function readRows(rows: readonly Row[], columns: Columns, notes: Set<string>) {
         'The row has neither a kind nor a name: it is no element and no member.',
       )
     }
-  }
-  const joining = new Set(members.map(({ id }) => id))
-  for (const { line, element } of issued) {
-    const says = holderFault(element, joining)
-    if (says) reading.fault(line, 'issued-to', says)
   }
   return { members, elements, cares: [], fitTests: [], faults, lineOfId }
 }

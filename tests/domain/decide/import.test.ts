@@ -66,6 +66,13 @@ describe('import-gear', () => {
     expect(elementIn(state, 'C-9')).toMatchObject({ issuedTo: 'M-105', issuedOn: null })
   })
 
+  test('what it was made, put into service and issued may all fall in one month', () => {
+    const dated = { ...element, inService: '2020-01-01', issuedTo: 'M-400', issuedOn: '2020-01-01' }
+    given(house)
+      .when(bring([dated]))
+      .records('gear-imported', { file, members: [member], elements: [dated] })
+  })
+
   test.each([
     [bring([{ ...element, id: 'C-1041' }]), 'C-1041 is already the coat shell C-1041. Nothing was imported.'],
     [bring([element, element]), 'C-9 stands in the file twice. Nothing was imported.'],
@@ -81,6 +88,10 @@ describe('import-gear', () => {
     [
       bring([{ ...element, issuedTo: 'M-400', issuedOn: '2019-12-31' }]),
       'C-9: made in 2020-01, it cannot have been issued on 2019-12-31. Nothing was imported.',
+    ],
+    [
+      bring([{ ...element, inService: '2019-12-31' }]),
+      'C-9: it came into service on 2019-12-31, before it was made in 2020-01. Nothing was imported.',
     ],
     [
       bring([{ ...element, issuedTo: 'M-999' }]),

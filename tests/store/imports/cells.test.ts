@@ -130,12 +130,6 @@ describe('a rated pressure', () => {
   ])('%j is refused', (cell, says) => {
     expect(fault('Rated pressure', cell)).toContain(says)
   })
-
-  it('is for cylinders only', () => {
-    expect(sayFaults(faultsOf(readText('ID,Type,Rated pressure\nX-1,Hood,4500\n')))).toEqual([
-      'Line 2, column "Rated pressure": The cell must be empty: only a cylinder has a rated pressure or a construction, and the kind of this one is hood.',
-    ])
-  })
 })
 
 describe('a construction', () => {

@@ -126,18 +126,7 @@ describe('day or month first', () => {
   })
 })
 
-const madeInMarch = (inService: string, issued: string): string =>
-  `ID,Type,Made,In service,Issued to,Issue date\nX-1,Hood,2019-03,${inService},M-1,${issued}\n`
-
 describe('the dates of one element', () => {
-  it('may not come before it was made, and may fall in the same month', () => {
-    expect(taken(readText(madeInMarch('2019-03-01', '2019-03-01'))).elements).toHaveLength(1)
-    expect(sayFaults(faultsOf(readText(madeInMarch('2019-02-28', '2019-02-28'))))).toEqual([
-      'Line 2, column "In service": The dates do not agree: it came into service on 2019-02-28, before it was made in 2019-03.',
-      'Line 2, column "Issue date": It was issued on 2019-02-28, before it was made in 2019-03.',
-    ])
-  })
-
   it('take an issue date of gear that is issued to nobody now for its first, and note it', () => {
     const { elements, notes } = taken(readText(`ID,Type,Issued to,Issue date\nX-1,Hood,,2019-03-01\n`))
     expect(elements).toEqual([{ id: 'X-1', kind: 'hood', issuedOn: '2019-03-01' }])

@@ -4,20 +4,11 @@ import { sayFaults } from '../../../src/store/imports/fault.ts'
 import { readGear } from '../../../src/store/imports/read-gear.ts'
 import { faultsOf, readText, taken } from './sheets.ts'
 
-const bottleTo = (to: string): string => `ID,Type,Name,Issued to\nX-1,Bottle,,${to}\nM-1,,A. Varga,\n`
-
 describe('the rows together', () => {
   it('refuse a row that is neither an element nor a member', () => {
     expect(sayFaults(faultsOf(readText('ID,Type,Size\nX-1,,L\n')))).toEqual([
       'Line 2, column "Type": The row has neither a kind nor a name: it is no element and no member.',
     ])
-  })
-
-  it('refuse an air pack or cylinder issued to a member of the file, and take one issued to a riding position', () => {
-    expect(sayFaults(faultsOf(readText(bottleTo('M-1'))))).toEqual([
-      'Line 2, column "Issued to": "M-1" is a member of this file: a cylinder belongs to a riding position, not to a member.',
-    ])
-    expect(taken(readText(bottleTo('E6-1'))).elements[0]!.issuedTo).toBe('E6-1')
   })
 
   it('tell all faults of all rows, in the order of the lines', () => {
