@@ -13,10 +13,6 @@ const counted = (number: number, one: string, many = `${one}s`): string[] =>
 function said(value: unknown): string {
   if (value === null || value === undefined) return 'nothing'
   if (Array.isArray(value)) return value.join(', ')
-  if (typeof value === 'object')
-    return Object.entries(value)
-      .map(([name, each]) => `${name} ${String(each)}`)
-      .join(', ')
   // A note ends in its own full stop; another follows here.
   return String(value).replace(/\.$/, '')
 }
@@ -26,10 +22,25 @@ const sayField = (field: string): string => field.replaceAll(/[A-Z]/g, (letter) 
 
 type Fields = Readonly<Record<string, unknown>>
 
+const hasParts = (value: unknown): value is Fields =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** The sizes of a member and the facepiece of a fit test have parts, of which only those that differ are told. */
+function sayFieldChange(field: string, next: unknown, was: unknown): string[] {
+  if (!hasParts(next)) return [`${sayField(field)} ${said(next)}, was ${said(was)}`]
+  const before = hasParts(was) ? was : {}
+  const parts = Object.keys(next)
+  const other = parts.filter((part) => next[part] !== before[part])
+  return (other.length ? other : parts).map((part) => {
+    const name = field === 'sizes' ? `size of ${part}` : `${part} of the ${sayField(field)}`
+    return `${name} ${said(next[part])}, was ${said(before[part])}`
+  })
+}
+
 /** Each field from what to what: `size 44x34, was 44x32; issued to M-105, was M-104` */
 export const sayFields = (next: Fields, was: Fields): string =>
   Object.keys(next)
-    .map((field) => `${sayField(field)} ${said(next[field])}, was ${said(was[field])}`)
+    .flatMap((field) => sayFieldChange(field, next[field], was[field]))
     .join('; ')
 
 /** `C-1041: size 44x34, was 44x32` */
@@ -46,12 +57,18 @@ export function sayImport({ file, members, elements, cares, fitTests, changes }:
   return `Imported ${what.join(', ')} from ${file}.`
 }
 
-/** All that the file says of one id: what it changed with what stood before, each care, each fit test. */
-export function sayImported({ cares, fitTests, changes, elements }: Imported, id: Id): string[] {
+/** All that the file says of one id: whose it is or what is theirs, what it changed with what stood before, each care, each fit test. */
+export function sayImported(
+  { elements, changes = [], cares = [], fitTests = [] }: Pick<Imported, 'elements'> & Partial<Imported>,
+  id: Id,
+): string[] {
   const isHolders = (each: ImportedChange): boolean =>
     each.was['issuedTo'] === id || each.with['issuedTo'] === id
+  const theirs = elements.filter((each) => each.issuedTo === id).map((each) => each.id)
+  const own = elements.find((each) => each.id === id)
   return [
-    ...elements.filter((each) => each.issuedTo === id).map((each) => `${each.id}: issued to ${id}`),
+    ...(theirs.length ? [`Issued to ${id}: ${theirs.join(', ')}`] : []),
+    ...(own?.issuedTo ? [`${id}: issued to ${own.issuedTo}`] : []),
     ...changes.filter((each) => each.id === id || isHolders(each)).map(sayChange),
     ...cares
       .filter((each) => each.element === id)

@@ -33,7 +33,8 @@ export function historyLines(events: Iterable<Event>, state: State, id: Id): His
 /** The event as a sentence; one about many things names only the first few of them, so this one is named after it. */
 export function wordsAbout(event: Event, state: State, id: Id): string {
   const sentence = tell(event, state)
-  const own = event.type === 'records-imported' ? sayImported(event.data, id).join('; ') : ''
+  const isImport = event.type === 'gear-imported' || event.type === 'records-imported'
+  const own = isImport ? sayImported(event.data, id).join('; ') : ''
   const named = own || (namesIt(sentence, id) ? '' : `(${id} is one of these.)`)
   return `${sentence} ${named}`.trimEnd()
 }

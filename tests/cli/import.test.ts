@@ -69,6 +69,13 @@ describe('a file that changes what is on the books', () => {
   })
 })
 
+test('of a member with one other size only that size is shown, from what to what', () => {
+  const sizes = 'ID,Name,Coat,Trousers,Gloves,Boots,Facepiece\nM-104,Ada Varga,46x32,38x30,76W,11D,M\n'
+  expect(imported(sizes, '--dry-run').stdout.split('\n')[0]).toBe(
+    'Changes M-104: size of coat 46x32, was 44x32',
+  )
+})
+
 test('a used spare comes with its past: first the gear, then its cares, and its intervals run from them', () => {
   const gear = `ID,Type,Made,Issue date\nH-900,Helmet,${daysAgo(731).slice(0, 7)},${daysAgo(700)}\n`
   expect(imported(gear).status).toBe(0)

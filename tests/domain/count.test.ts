@@ -53,7 +53,11 @@ describe('what is told of a correction', () => {
       'in service 2026-01-01, was nothing',
     )
     expect(amended({ sizes: { coat: '44x32' } }, { sizes: { coat: '46x32' } })).toContain(
-      'sizes coat 46x32, was coat 44x32',
+      'size of coat 46x32, was 44x32',
+    )
+    const [model, size] = ['Model-1', 'M']
+    expect(amended({ facepiece: { model, size } }, { facepiece: { model, size: 'L' } })).toContain(
+      'Amended event 7: size of the facepiece L, was M. misread.',
     )
   })
 })

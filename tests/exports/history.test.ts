@@ -85,6 +85,32 @@ structural service life: ready, 10 years from manufacture runs to 30 Apr 2034.
     expect(exposure!.words).toMatch(/and 7 more\. \(Y-1 is one of these\.\)$/)
   })
 
+  test('what an import brought to one holder is told of them, and nobody is said to be one of the gear', () => {
+    const log = house()
+    const bring = (id: string, kind: string, issuedTo?: string) => ({
+      id,
+      kind,
+      ...(issuedTo && { issuedTo }),
+    })
+    const elements = [
+      bring('H-7', 'helmet', 'M-207'),
+      bring('Y-7', 'cylinder', 'E6-2'),
+      bring('H-8', 'helmet'),
+      bring('N-7', 'hood', 'M-207'),
+    ]
+    const members = [{ id: 'M-300', name: 'D. Ilves' }]
+    log.record('24 06:30', 'setup', { do: 'import-gear', file: 'gear.csv', members, elements })
+    const told = (id: string) => historyLines(aboutIn(log, id), log.state, id).at(-1)!.words
+    const all = 'Imported 1 member and 4 elements from gear.csv.'
+    expect(['M-207', 'E6-2', 'H-7', 'H-8', 'M-300'].map(told)).toEqual([
+      `${all} Issued to M-207: H-7, N-7`,
+      `${all} Issued to E6-2: Y-7`,
+      `${all} H-7: issued to M-207`,
+      `${all} (H-8 is one of these.)`,
+      `${all} (M-300 is one of these.)`,
+    ])
+  })
+
   test('a tour has no card, only its events', () => {
     expect(historyOf(fullTour(), '2026-11-24-B')).toMatch(
       /^2026-11-24 07:00 {2}#35 {2}by A\. Varga \(M-104\) {2}Opened tour/,
