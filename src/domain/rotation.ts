@@ -36,9 +36,9 @@ export function onDuty(
   rotation: string,
   platoons: readonly string[],
   date: LocalDate,
-  worked: readonly Worked[] = [],
+  worked?: readonly Worked[],
 ): string[] {
-  const shift = shiftOf(rotation, platoons, worked)
+  const [shift] = shiftsOf(rotation, platoons, worked)
   return workingOn(rotation, platoons, date, shift).map(({ platoon }) => platoon)
 }
 
@@ -64,17 +64,22 @@ interface Worked {
 /** So many of the newest tours are enough to tell one calendar from another, however the pattern runs. */
 export const READ_OFF = 24
 
-/** Whose turn it is: where day and night are worked by two platoons, that of the half of the day. */
+/**
+ * Whose turn it is: where day and night are worked by two platoons, that of the half of the day. Nobody's that is known,
+ * where the tours worked would agree with the turn of several: before the first of them that is so of every platoon.
+ */
 export const turnOn = (
   rotation: string,
   platoons: readonly string[],
   { on, isNight }: { on: LocalDate; isNight: boolean },
-  worked: readonly Worked[] = [],
+  worked?: readonly Worked[],
 ): string | undefined => {
   if (!ROTATIONS[rotation]) return undefined
-  const shift = shiftOf(rotation, platoons, worked)
   const wanted = isNight ? 'XN' : 'XD'
-  return workingOn(rotation, platoons, on, shift).find(({ duty }) => wanted.includes(duty))?.platoon
+  const turnBy = (shift: number): string | undefined =>
+    workingOn(rotation, platoons, on, shift).find(({ duty }) => wanted.includes(duty))?.platoon
+  const turns = new Set(shiftsOf(rotation, platoons, worked).map(turnBy))
+  return turns.size === 1 ? [...turns][0] : undefined
 }
 
 /** Whose turn it is, on which date, and whether it is the night's. */
@@ -87,10 +92,10 @@ export function turnAfter(
   rotation: string,
   platoons: readonly string[],
   { platoon, on }: Worked,
-  worked: readonly Worked[] = [],
+  worked?: readonly Worked[],
 ): Turn | undefined {
   if (!ROTATIONS[rotation]) return undefined
-  const shift = shiftOf(rotation, platoons, worked)
+  const [shift] = shiftsOf(rotation, platoons, worked)
   const turnsOn = (date: LocalDate): Turn[] =>
     workingOn(rotation, platoons, date, shift).map((each) => ({
       platoon: each.platoon,
@@ -121,10 +126,16 @@ const workingOn = (rotation: string, platoons: readonly string[], date: LocalDat
     .toSorted((a, b) => Number(a.duty === 'N') - Number(b.duty === 'N'))
 
 /**
- * How many days a department's own calendar stands off the one counted here: the fewest that agree with most of the
- * tours it has worked. Trades and overtime do not move a platoon, so a few odd tours do not count.
+ * How many days a department's own calendar may stand off the one counted here, the fewest first: all that agree with most
+ * of the tours it has worked, or none where the pattern itself is asked for. Trades and overtime do not move a platoon, so a
+ * few odd tours do not count.
  */
-function shiftOf(rotation: string, platoons: readonly string[], worked: readonly Worked[]): number {
+function shiftsOf(
+  rotation: string,
+  platoons: readonly string[],
+  worked: readonly Worked[] | undefined,
+): [number, ...number[]] {
+  if (!worked) return [0]
   const { pattern } = ROTATIONS[rotation]!
   const agreeing = (shift: number): number =>
     worked.filter(({ platoon, on }) => {
@@ -132,7 +143,8 @@ function shiftOf(rotation: string, platoons: readonly string[], worked: readonly
       return index >= 0 && dutyOn(rotation, index, on, shift) !== 'O'
     }).length
   const shifts = [...pattern].map((_, shift) => ({ shift, agreeing: agreeing(shift) }))
-  return shifts.reduce((best, each) => (each.agreeing > best.agreeing ? each : best)).shift
+  const most = Math.max(...shifts.map((each) => each.agreeing))
+  return shifts.filter((each) => each.agreeing === most).map((each) => each.shift) as [number, ...number[]]
 }
 
 /** How many days a platoon stays once it has come on: 48/96 works two days running. One for a rotation not known. */

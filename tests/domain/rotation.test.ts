@@ -147,6 +147,24 @@ it('a night begins ten hours after the day, and both at the hour of the station'
   expect(turnStarts('07:30', { ...turn, isNight: true })).toBe('17:30')
 })
 
+describe('whose turn it is by the tours worked', () => {
+  const platoons = ['A', 'B', 'C']
+  const turn = (name: string, on: string, worked: { platoon: string; on: string }[]) =>
+    turnOn(name, platoons, { on, isNight: false }, worked)
+  it('is not known before the first of them, whatever the rotation', () => {
+    for (const name of ROTATION_NAMES) expect(turn(name, '2026-11-24', [])).toBeUndefined()
+  })
+  it('is known after one where a platoon works one day and is off', () => {
+    expect(turn('24/48', '2026-11-25', [{ platoon: 'B', on: '2026-11-24' }])).toBe('C')
+  })
+  it('is not known the day after where it works two and nobody knows which that was', () => {
+    const first = { platoon: 'B', on: '2026-11-24' }
+    expect(turn('48/96', '2026-11-25', [first])).toBeUndefined()
+    expect(turn('48/96', '2026-11-25', [{ platoon: 'A', on: '2026-11-23' }, first])).toBe('B')
+    expect(turn('48/96', '2026-11-25', [{ platoon: 'B', on: '2026-11-23' }, first])).toBe('C')
+  })
+})
+
 it('a rotation that is not known proposes nobody', () => {
   expect(turnOn('ad hoc', PLATOONS, { on: '2026-11-24', isNight: false })).toBeUndefined()
   expect(turnAfter('ad hoc', PLATOONS, { on: '2026-11-24', platoon: 'A' })).toBeUndefined()

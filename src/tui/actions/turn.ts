@@ -58,6 +58,6 @@ export function comingPlatoon(view: View): string | undefined {
   const { on } = beginningNow(view)
   const isOver = on >= addDays(tour.on, tourDays(station?.rotation))
   const proposed = proposedPlatoon(view)
-  const isOtherHalf = station?.rotation === '10/14' && proposed !== tour.platoon
+  const isOtherHalf = station?.rotation === '10/14' && proposed !== undefined && proposed !== tour.platoon
   return isOver || isOtherHalf ? (isOtherHalf ? proposed : nextTurn(view)?.platoon) : undefined
 }
