@@ -67,6 +67,8 @@ export interface Element extends ElementFacts {
   /** The look before that one, should it be withdrawn. */
   calledBefore?: Said
   readings: Reading[]
+  /** When a cylinder came back from other hands: what its gauge read before says nothing of what it holds now. */
+  back?: Said
 }
 
 export interface Member extends MemberFacts {

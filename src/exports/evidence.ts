@@ -92,6 +92,7 @@ export const evidenceShape = z.strictObject({
           ),
           called: since.optional(),
           readings: z.array(z.strictObject({ ...said, psi: z.number(), celsius: z.number().optional() })),
+          back: since.optional().describe('When it came back from other hands: it is read again after that.'),
         }),
       }),
     )

@@ -23,6 +23,8 @@ const cleans = (
 
 describe('a cylinder read full at the roll call', () => {
   const UNREAD = 'unproven: its pressure has not been read since it was exposed, last 4500 psi'
+  const SINCE_BACK =
+    'unproven: its pressure has not been read since it came back, last 4500 psi on 24 Nov 2026: read it again'
 
   it('and breathed from since is not full because it has been cleaned: its gauge is read again', () => {
     const fire: Told = {
@@ -45,7 +47,7 @@ describe('a cylinder read full at the roll call', () => {
       at: clock('09:00'),
     }
     const steps: Told[] = [away, { do: 'receive-back', elements: ['CY-1'], at: clock('15:00') }]
-    expect(reasonsOf(fitCrew(steps), EVENING)).toEqual(['unproven: its pressure has not been read'])
+    expect(reasonsOf(fitCrew(steps), EVENING)).toEqual([SINCE_BACK])
     expect(reasonsOf(fitCrew(steps, reads('1', 4500, clock('17:00'))), EVENING)).toEqual([])
   })
 
@@ -60,11 +62,32 @@ describe('a cylinder read full at the roll call', () => {
     const slip: Told = { do: 'receive-batch', elements: ['CY-1'], cares: [], at: clock('15:00') }
     const held: Told = { do: 'hold', element: 'CY-1', reason: 'injury', at: clock('09:00') }
     const back: Told = { do: 'receive-back', elements: ['CY-1'], at: clock('15:00') }
-    const UNREAD = 'unproven: its pressure has not been read'
-    expect(reasonsOf(fitCrew([away, slip]), EVENING)).toEqual([UNREAD])
+    expect(reasonsOf(fitCrew([away, slip]), EVENING)).toEqual([SINCE_BACK])
     expect(reasonsOf(fitCrew([held, back]), EVENING)).toEqual([
       'out-of-service: tagged, back from being held, not looked over since',
-      UNREAD,
+      SINCE_BACK,
+    ])
+  })
+
+  const BACK: Told[] = [
+    { do: 'send-away', elements: ['CY-1'], to: 'North Bench', for: 'repair', at: clock('09:00') },
+    { do: 'receive-back', elements: ['CY-1'], at: clock('15:00') },
+  ]
+  it('and back since is neither low nor full by what it read before: it may have been filled or emptied', () => {
+    const low = reads('1', 900, clock('08:30'))
+    const now =
+      'unproven: its pressure has not been read since it came back, last 900 psi on 24 Nov 2026: read it again'
+    expect(reasonsOf(fitCrew(low, BACK), EVENING)).toEqual([now])
+  })
+
+  it('and back since stays to be read where a reading from before it left is entered late, or the new one withdrawn', () => {
+    const late = reads('1', 4400, clock('08:45'))
+    const read = fitCrew(BACK, reads('1', 4450, clock('17:00')))
+    const withdrawn: Told = { do: 'amend', seq: read.seq, why: 'another cylinder', with: { withdrawn: true } }
+    expect(reasonsOf(fitCrew(BACK, late), EVENING)).toEqual([SINCE_BACK.replace('4500', '4400')])
+    expect(reasonsOf(read, EVENING)).toEqual([])
+    expect(reasonsOf(fitCrew(BACK, reads('1', 4450, clock('17:00')), withdrawn), EVENING)).toEqual([
+      SINCE_BACK,
     ])
   })
 })

@@ -47,7 +47,7 @@ test('a whole crew is sent, received and cared for: one command away, one back, 
     .write('North Wash')
   expect(board.text()).toContain('Advanced cleaning of 24 elements on 2026-11-24, serviceable?')
   // A cylinder that was in other hands may have been emptied there.
-  expect(board.text()).toContain('A. Varga may not ride: Cylinder CY-1: its pressure has not been read.')
+  expect(board.text()).toContain('A. Varga may not ride: Cylinder CY-1: its pressure has not been read since')
   board.press('enter')
   expect(board.events.slice(2).map((event) => event.type)).toEqual(
     Array.from({ length: 24 }, () => 'care-recorded'),

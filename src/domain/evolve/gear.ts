@@ -158,10 +158,7 @@ export function sendAway(draft: State, event: EventOf<'elements-sent-away'>): vo
 
 const UNSEEN = 'back from being held, not looked over since'
 
-/**
- * It was in other hands: what its gauge read before says nothing of what it holds now. Gear is held because its wearer was
- * hurt, so nobody wears it before somebody has looked it over and lifts the tag.
- */
+/** Gear is held because its wearer was hurt, so nobody wears it before somebody has looked it over and lifts the tag. */
 export function receiveBack(
   draft: State,
   event: EventOf<'elements-received-back'> | EventOf<'batch-received'>,
@@ -172,7 +169,7 @@ export function receiveBack(
     if (draft.elements.get(id)?.custody.where === 'held' && !wasHeldByMistake)
       tag(draft, id, event, UNSEEN, 'safety')
     changeElement(draft, id, (element) => ({
-      readings: [],
+      ...(element.kind === 'cylinder' && { back: said(event) }),
       custody: element.issuedTo !== null || inPlace ? withHolder(element) : RACK,
     }))
   }

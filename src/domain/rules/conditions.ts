@@ -95,7 +95,7 @@ export const isOver = (psi: number, celsius: number | undefined, ratedPsi: numbe
 export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   if (!('reading' in rule.watch)) return undefined
   const { atMost } = rule.watch
-  const { ratedPsi, readings } = element
+  const { ratedPsi, readings, back } = element
   const reading = readings.at(-1)
   if (reading === undefined)
     return make(rule, element, 'unproven', () => ({ says: 'its pressure has not been read' }))
@@ -105,6 +105,12 @@ export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
       says: says(warmthNote(psi, celsius)),
       since: { on: dateOf(at), what: `read ${psi} psi at ${clockOf(at)}` },
     }))
+  if (back && (reading.seq < back.seq || isLater(back.at, at)))
+    return found(
+      'unproven',
+      () =>
+        `its pressure has not been read since it came back, last ${psi} psi on ${sayDate(dateOf(at))}: read it again`,
+    )
   if (ratedPsi === undefined)
     return found('unproven', () => `${psi} psi, but its rated pressure is not known`)
   const percent = Math.round(atMost * 100)
