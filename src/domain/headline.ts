@@ -64,7 +64,9 @@ export function rollCallOf(state: State, rigs: readonly Rig[]): RollCall {
   const when = last ? `, last ${clockOf(last)}` : ''
   const words = !state.tour
     ? 'No tour is open.'
-    : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
+    : !filled.length
+      ? 'Roll call: nobody is seated.'
+      : `Roll call ${complete ? 'complete' : 'not complete'}: ${answered} of ${filled.length} answered${when}.`
   const again = complete ? sayChanged(filled.filter((row) => row.changed)) : ''
   return { answered, filled: filled.length, complete, last, words, again }
 }

@@ -40,7 +40,7 @@ describe('paper', () => {
     const text = asText(madeOf(log), { unicode: true })
     expect(unwrapped(text)).toContain('Still open: this log is not the last word on it.')
     expect(text).toContain('Riding positions now')
-    expect(unwrapped(text)).toContain('Roll call not complete: 0 of 0 answered.')
+    expect(unwrapped(text)).toContain('Roll call: nobody is seated.')
   })
 
   test('an answer at roll call is not told of gear that has changed since', () => {

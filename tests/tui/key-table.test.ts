@@ -105,20 +105,21 @@ test('every action is in one group of the help, with its key', () => {
 })
 
 test.each([80, 100, 120, 200])('at %i columns the key line fits and ends with all keys and quit', (width) => {
-  for (const isOpen of [true, false]) {
-    const line = keyLine(width, isOpen)
+  for (const first of [undefined, 'open-tour', 'seat-member'] as const) {
+    const line = keyLine(width, first)
     expect(line.length).toBeLessThanOrEqual(width - 2)
     expect(line).toMatch(/ {2}\? all keys {2}q quit$/)
   }
 })
 
-test('the key line starts with what is next: the tour while none is open, else the roll', () => {
-  expect(keyLine(80, false)).toMatch(/^o open tour {2}r roll call/)
-  expect(keyLine(80, true)).toMatch(/^r roll call/)
+test('the key line starts with what is next: the tour, the crew, then the roll', () => {
+  expect(keyLine(80, 'open-tour')).toMatch(/^o open tour {2}r roll call/)
+  expect(keyLine(80, 'seat-member')).toMatch(/^m seat {2}r roll call/)
+  expect(keyLine(80)).toMatch(/^r roll call/)
 })
 
 test('with room enough the key line shows every key of the board', () => {
-  const shown = keyLine(400, true).split('  ')
+  const shown = keyLine(400).split('  ')
   for (const { key, label, id } of [...ACTIONS, ...LOOKING]) {
     expect(shown, id).toContain(`${key} ${label}`)
   }

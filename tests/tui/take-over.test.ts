@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest'
 import { NOW, type Told } from '../domain/given.ts'
 import { bench, type Bench } from './bench.ts'
-import { demonstration, fitEngine } from './stations.ts'
+import { demonstration, fitEngine, nobodySeated } from './stations.ts'
 
 const OTHERS: Told[] = [
   { do: 'add-member', member: { id: 'M-300', name: 'C. Lark', platoon: 'C' } },
@@ -33,6 +33,25 @@ describe('somebody of another platoon', () => {
       .pick('lark', 'none')
       .press('enter')
     expect(board.events[0]!.data).not.toHaveProperty('as')
+  })
+})
+
+describe('the first tour of a station', () => {
+  const first = () => bench(nobodySeated()).press({ type: 'o' })
+  test('claims no turn of the rotation: nobody has said yet whose it is', () => {
+    expect(first().text()).toContain('Which platoon comes on duty?')
+    expect(first().text()).not.toContain('its turn')
+  })
+  test('has seating the crew for its next step while nobody rides, and then the roll call', () => {
+    const board = first().press('enter', 'enter', 'enter')
+    expect(board.last()).toBe('tour-opened')
+    expect(board.text()).toContain('is open. m seats the crew.')
+    expect(board.text()).toContain('Roll call: nobody is seated. Press m to seat the crew.')
+    expect(board.press('down').screen().at(-1)).toMatch(/^ m seat {2}r roll call/)
+    board.press({ type: 'm' }, 'enter', 'enter')
+    expect(board.last()).toBe('member-seated')
+    expect(board.text()).toContain('Roll call not complete: 0 of 1 answered.')
+    expect(board.press('down').screen().at(-1)).toMatch(/^ r roll call/)
   })
 })
 

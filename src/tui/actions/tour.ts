@@ -78,13 +78,17 @@ export const openTour: Action = {
     const notes = names.length
       ? [`Seated from the last riding list: ${names.join('; ')}.`]
       : ['Seat the crew with m.']
+    const stays = [...state.seats.values()].some(
+      ({ member }) => member !== null && state.members.get(member)?.platoon === platoon,
+    )
+    const next = seats.length || stays ? 'r begins the roll call.' : 'm seats the crew.'
     const items = openItems(state).length
     if (items) notes.push(`${sayItems(items)} left to you; they are read back next, one by one.`)
     return confirm(
       view,
       `Open tour ${tour}, officer ${sayMember(state, officer)}?`,
       [open, ...seats],
-      `Tour ${tour} is open. r begins the roll call.`,
+      `Tour ${tour} is open. ${next}`,
       notes,
       { action: 'acknowledge' },
     )

@@ -34,22 +34,22 @@ export function boardScreen(view: View, ui: Ui, size: Size): Line[] {
   return screen(
     head(view, size),
     body,
-    foot(
-      ui,
-      size,
-      view.stopped ? stoppedKeys(view) : keyLine(size.columns, view.state.tour !== null),
-      view.unicode,
-    ),
+    foot(ui, size, view.stopped ? stoppedKeys(view) : keyLine(size.columns, firstStep(view)), view.unicode),
     size,
   )
 }
 
 /** The roll call, and what a key would put right: gear to be called again, one's own that is back. */
 function toldLines(view: View, width: number): Line[] {
-  const { board, state, rows, unicode, stopped } = view
+  const { board, rows, unicode, stopped } = view
   // Nothing can be recorded: no key that records is offered.
-  const opens = stopped || state.tour || !rows.length ? '' : ' Press o to open it.'
-  const rollCall = spread(` ${board.rollCall.words}${opens}`, `${policyNote(view)} `, width, unicode)
+  const first = stopped || !rows.length ? undefined : firstStep(view)
+  const rollCall = spread(
+    ` ${board.rollCall.words}${first ? FIRST_WORDS[first] : ''}`,
+    `${policyNote(view)} `,
+    width,
+    unicode,
+  )
   if (stopped) return [plainLine(rollCall)]
   const again = board.rollCall.again && `${board.rollCall.again} r calls them again.`
   const more = [again, sayBack(view)].flatMap((text) =>
@@ -106,11 +106,21 @@ function policyNote({ board }: View): string {
   return provisional ? 'rules to confirm, see ?' : ''
 }
 
-/** As many keys as fit, the last two always; opening a tour comes first while none is open and last while one is. */
-export function keyLine(width: number, isOpen = true): string {
+type FirstStep = 'open-tour' | 'seat-member'
+const FIRST_WORDS: Readonly<Record<FirstStep, string>> = {
+  'open-tour': ' Press o to open it.',
+  'seat-member': ' Press m to seat the crew.',
+}
+
+/** What comes before the roll call, where nobody can be called yet. */
+export const firstStep = ({ state, board }: View): FirstStep | undefined =>
+  !state.tour ? 'open-tour' : board.rollCall.filled ? undefined : 'seat-member'
+
+/** As many keys as fit, the last two always; what comes before the roll call stands before it. */
+export function keyLine(width: number, first?: FirstStep): string {
   const known = [...ACTIONS, ...LOOKING]
   const others = KEY_LINE.filter((id) => id !== 'open-tour')
-  const order = isOpen ? others : ['open-tour', ...others]
+  const order = first ? [first, ...others] : others
   const words = order
     .map((id) => known.find((each) => each.id === id)!)
     .map((each) => `${each.key} ${each.label}`)

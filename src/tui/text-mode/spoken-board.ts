@@ -5,7 +5,7 @@ import { wordOf } from '../../domain/kinds.ts'
 import { SIGNS } from '../../domain/signs.ts'
 import { sayDate, clockOf, dateOf } from '../../domain/time.ts'
 import { sayBack } from '../own-back.ts'
-import { keyLine, stoppedKeys } from '../panels/board.ts'
+import { firstStep, keyLine, stoppedKeys } from '../panels/board.ts'
 import { sayNames, sayReason } from '../say.ts'
 import type { View } from '../view.ts'
 import { inLines, type Spoken } from './choice.ts'
@@ -25,7 +25,6 @@ function headOf(view: View): string[] {
 }
 
 export function spokenBoard(view: View): Spoken {
-  const isOpen = view.state.tour !== null
   const labels = view.board.rigs.flatMap((rig) =>
     rig.rows.map((row, at) => ({
       value: row.seat,
@@ -33,7 +32,7 @@ export function spokenBoard(view: View): Spoken {
       ...(at === 0 && { under: `${rig.name} ${rig.words}.` }),
     })),
   )
-  const keys = view.stopped ? stoppedKeys(view) : keyLine(110, isOpen)
+  const keys = view.stopped ? stoppedKeys(view) : keyLine(110, firstStep(view))
   return {
     lines: headOf(view),
     choices: labels,
