@@ -35,7 +35,7 @@ export const showPolicy = (world: World, options: PolicyOptions): Promise<ExitSt
     return 0
   })
 
-function sayRule({ rule, reason, looser }: RuleInForce): string[] {
+function sayRule({ rule, reason, looser, isAdded }: RuleInForce): string[] {
   const limit = rule.limit === undefined ? '' : `Limit ${sayLimit(rule.limit)}. `
   const first = rule.first ? `First after ${sayDuration(rule.first)}. ` : ''
   const warn = rule.warn ? `Warns ${sayDuration(rule.warn)} ahead. ` : ''
@@ -45,7 +45,7 @@ function sayRule({ rule, reason, looser }: RuleInForce): string[] {
     `  For: ${rule.kinds.map(wordOf).join(', ')}.`,
     `  ${limit}${first}${warn}Past it: ${plain(rule.past)}.`,
     `  Source: ${saySource(rule)}.`,
-    ...(reason ? [`  Changed by the department: ${reason}`] : []),
+    ...(reason ? [`  ${isAdded ? 'Added' : 'Changed'} by the department: ${reason}`] : []),
     ...(looser ? [`  LOOSER than the base: ${looser}.`] : []),
   ]
 }

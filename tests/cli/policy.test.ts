@@ -94,7 +94,9 @@ describe('check', () => {
       stderr: '',
     })
     expect(policy('adopt', example).status).toBe(0)
-    expect(policy('show').stdout).toContain('Our washer is free')
+    const shown = policy('show').stdout
+    expect(shown).toContain('Changed by the department: Our washer is free')
+    expect(shown).toContain('Added by the department: We wash hoods after every fire.')
   })
 
   test.each([

@@ -35,7 +35,7 @@ describe('an overlay', () => {
   it('adds a rule of its own, with its reason', () => {
     const rule = { ...ruleOf('flow-test-interval'), id: 'function-check-monthly', limit: 'P1M' }
     const policy = layOver(BASE, { name: 'Alder Hollow', changes: [], add: [{ ...rule, reason }] })
-    expect(policy.rules.at(-1)).toEqual({ rule, reason })
+    expect(policy.rules.at(-1)).toEqual({ rule, reason, isAdded: true })
     expect(policy.rules).toHaveLength(BASE.rules.length + 1)
   })
 

@@ -106,7 +106,7 @@ export function layOver(base: BasePolicy, overlay: Overlay | null): Policy {
       policy.rules.push({ rule: now, reason: change.reason, ...(looser && { looser, base: rule }) })
     }
   }
-  for (const { reason, ...rule } of overlay?.add ?? []) policy.rules.push({ rule, reason })
+  for (const { reason, ...rule } of overlay?.add ?? []) policy.rules.push({ rule, reason, isAdded: true })
   return policy
 }
 

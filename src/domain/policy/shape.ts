@@ -130,6 +130,8 @@ export interface RuleInForce {
   base?: Rule
   /** Why the department changed or added it. */
   reason?: string
+  /** It is the department's own: no published rule was changed. */
+  isAdded?: true
   /** How it is looser than the published base, in words. */
   looser?: string
 }
