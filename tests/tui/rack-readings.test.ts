@@ -25,6 +25,14 @@ test('a spare cylinder is read on the rack, and then the next one is offered unt
   expect(board.ui.screen).toBe('board')
 })
 
+test('a pressure typed where a cylinder is chosen brings none in hand, whatever it read before', () => {
+  const typed = (text: string) => bench(rack).press({ type: 'p' }, { type: text })
+  expect(typed('4500').text()).toContain('Nothing here has that.')
+  expect(typed('4500').press('enter').ui.answers).toEqual([])
+  expect(typed('8').text()).toMatch(/> Cylinder CY-8/)
+  expect(typed('rack').text()).toContain('Narrowed by "rack": 2 of 4')
+})
+
 test('a scan puts any cylinder of the station in hand, that of another riding position too', () => {
   const read = (code: string) => bench(rack).press({ type: 'p' }, { scan: code }, 'enter').text()
   expect(read('CY-9')).toContain('Pressure of cylinder CY-9 on the rack')

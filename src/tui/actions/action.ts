@@ -14,6 +14,8 @@ export interface Option {
   value: string
   label: string
   note?: string
+  /** What of the note typed letters may mean; all of it where nothing is said. */
+  sought?: string
   tone?: Tone | undefined
   /** Why it cannot be chosen. */
   blocked?: string | undefined

@@ -183,6 +183,8 @@ function askCylinder(view: View, rack: readonly Element[], answers: Answers): St
       value: id,
       label: `Cylinder ${id}`,
       note: `${where}, ${read}`,
+      // A pressure that is typed here names no cylinder, least of all the one that read so before.
+      sought: where,
       blocked: readingFault(view, id),
     }
   }
