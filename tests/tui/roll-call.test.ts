@@ -237,6 +237,8 @@ test.each([
   const board = psi(text)
   expect(board.events).toEqual([])
   expect(board.ui.message!.text).toBe(words)
+  expect(board.screen().at(-1)).toContain(' Enter records it all the same  f finding')
+  expect(board.text()).not.toContain('all serviceable')
   board.press('enter')
   expect(board.events).toMatchObject([
     { type: 'pressure-read', data: { psi: Number.parseInt(text, 10) } },
@@ -252,6 +254,11 @@ test('after a doubtful reading the digits typed are the reading anew', () => {
   const board = psi('200').type('4400')
   expect(board.ui.gauge).toBe('4400')
   expect(board.press('enter').events[0]).toMatchObject({ type: 'pressure-read', data: { psi: 4400 } })
+})
+
+test('while a doubtful reading is asked about no key is said to find all serviceable', () => {
+  expect(psi('900').type('x').ui.message!.text).toMatch(/^Enter answers: nothing more found\./)
+  expect(psi('900').type('4400').screen().at(-1)).toContain('Enter all serviceable')
 })
 
 test('a doubt is forgotten with a digit taken back, another riding position, or Esc', () => {

@@ -11,7 +11,7 @@ import { plainLine, type Line } from '../theme.ts'
 import type { Ui } from '../ui-state.ts'
 import { cylinderAt, readingFault, WHEN_COLD } from '../actions/pressure.ts'
 import { sayPlace } from '../say.ts'
-import { isCalled, needsReading, saysOnEnter } from '../update/roll-call.ts'
+import { isCalled, isDoubted, needsReading, saysOnEnter } from '../update/roll-call.ts'
 import type { View } from '../view.ts'
 import { foot, footWithKeys, head, mark, rule, screen, spread, type Size } from './frame.ts'
 
@@ -103,10 +103,10 @@ function wordsFor(each: PlaceLine, columns: number, unicode: boolean): string {
 function keysFor(view: View, row: Row, ui: Ui): string {
   const called = isCalled(view, ui, row)
   if (ui.gauge)
-    return `Enter ${called ? saysOnEnter(row) : 'records it'}  f finding  Esc takes the pressure away`
+    return `Enter ${isDoubted(ui) ? 'records it all the same' : called ? saysOnEnter(row, ui) : 'records it'}  f finding  Esc takes the pressure away`
   if (needsReading(row)) return 'type the pressure, then Enter   f finding   up, down others   Esc leaves'
   const goesOn = view.rows.some((each) => isCalled(view, ui, each)) ? 'r next to answer' : 'a calls all again'
-  const answers = called ? `Enter ${saysOnEnter(row)}  f finding` : `${goesOn}  f adds a finding`
+  const answers = called ? `Enter ${saysOnEnter(row, ui)}  f finding` : `${goesOn}  f adds a finding`
   return `${answers}  digits: psi  up, down others  Esc leaves`
 }
 

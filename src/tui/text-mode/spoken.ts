@@ -65,7 +65,7 @@ function rollCall(view: View, ui: Ui): Spoken {
   const rest = ready.length
     ? [`${elements.length ? 'The rest is ready' : 'All is ready'}: ${ready.join(', ')}.`]
     : []
-  const says = saysOnEnter(row)
+  const says = saysOnEnter(row, ui)
   const answers = needsReading(row)
     ? `psi 4400 is its pressure and answers: ${says}`
     : `ok answers: ${says}. psi 4400 is its pressure and answers`

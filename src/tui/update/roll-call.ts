@@ -69,9 +69,15 @@ export const needsReading = (row: Row): boolean => row.reasons.some(isUnread)
 const isUnread = ({ rule, state }: ReasonLine): boolean =>
   rule === 'cylinder-pressure' && state === 'unproven'
 
-/** What an answer without a finding says: of a position that may not ride nobody can say that all is serviceable. */
-export const saysOnEnter = (row: Row): string =>
-  row.reasons.every((each) => each.state === 'due' || isUnread(each))
+/** Does the pressure that is typed wait for a second Enter? */
+export const isDoubted = ({ doubted, gauge }: Ui): boolean => gauge !== '' && doubted === gauge
+
+/**
+ * What an answer without a finding says: of a position that may not ride, or would not by the pressure that is asked about,
+ * nobody can say that all is serviceable.
+ */
+export const saysOnEnter = (row: Row, ui: Ui): string =>
+  !isDoubted(ui) && row.reasons.every((each) => each.state === 'due' || isUnread(each))
     ? 'all serviceable'
     : 'nothing more found'
 
@@ -97,7 +103,7 @@ export function updateRollCall(ui: Ui, token: Token, view: View): Updated {
     if (token.char === 'r') return ui.gauge ? stays(ui) : callRoll(ui, view)
     if (token.char === 'a' && !view.rows.some((each) => isCalled(view, ui, each)))
       return ui.gauge ? stays(ui) : callEverybody(ui, view)
-    const enter = isCalled(view, ui, row) ? `Enter answers: ${saysOnEnter(row)}. ` : ''
+    const enter = isCalled(view, ui, row) ? `Enter answers: ${saysOnEnter(row, ui)}. ` : ''
     return say(ui, `${enter}f is a finding. Digits are the pressure. Esc leaves the roll call.`)
   }
   if (!('key' in token)) return { ui }
@@ -186,7 +192,7 @@ function readingWrong(ui: Ui, view: View): Updated | undefined {
 /** A doubtful reading is recorded by a second Enter. */
 function doubted(ui: Ui, view: View): Updated | undefined {
   const doubt = doubtOf(view, cylinderAt(view)!, readingIn(ui.gauge))
-  if (!doubt || ui.doubted === ui.gauge) return undefined
+  if (!doubt || isDoubted(ui)) return undefined
   const text = `${doubt.what}: Enter again records it and ${doubt.follows}; or type it anew.`
   return say({ ...ui, doubted: ui.gauge }, text)
 }
