@@ -17,6 +17,7 @@ import { whyOf } from '../store/trouble.ts'
 import { ask, askName, canAsk } from './ask.ts'
 import { guideMap } from './guide-import.ts'
 import { faultsHere, faultsOfOthers, MOST_SHOWN, refuseFile } from './import-faults.ts'
+import { sayLaterIssues, sayUndated } from './import-notes.ts'
 import { withStation } from './opened.ts'
 import { complain, print, type ExitStatus, type World, printLine } from './world.ts'
 
@@ -61,7 +62,7 @@ export const importFile = async (world: World, path: string, options: ImportOpti
     const found = differenceOf(read, session.state)
     const faults = faultsHere(read, found, session)
     if (faults.length) return refuseFile(world, path, faults)
-    for (const note of read.notes) world.stderr.write(`Note: ${note}\n`)
+    for (const note of [...read.notes, ...sayLaterIssues(found, read)]) world.stderr.write(`Note: ${note}\n`)
     return take(world, path, file, found, session, options)
   })
 }
@@ -121,26 +122,16 @@ async function take(
   if ('refused' in answer) return complain(world, answer.refused, 1)
   if ('failed' in answer) return complain(world, answer.failed, 3)
   print(world, `Imported ${brings}, as event ${answer.accepted[0]}.${also}`)
-  const undated = sayUndated(found)
+  const undated = sayUndated(found.elements, session)
   if (undated) print(world, undated)
   return 0
 }
 
-function commandOf({ known: _, ...found }: Difference, file: string, by: string): Command {
+function commandOf({ known: _, laterIssues: __, ...found }: Difference, file: string, by: string): Command {
   const { members, elements } = found
-  return isAddition({ ...found, known: 0 })
+  return isAddition(found)
     ? { do: 'import-gear', by, file, members, elements }
     : { do: 'import-records', by, file, ...found }
-}
-
-/** Gear on somebody's back since nobody knows when must not look as if its first year began with the import. */
-function sayUndated({ elements }: Difference): string | undefined {
-  const isUndated = (each: { issuedTo?: unknown; issuedOn?: unknown; inService?: unknown }): boolean =>
-    Boolean(each.issuedTo) && !each.issuedOn && !each.inService
-  const undated = elements.filter(isUndated).length
-  if (!undated) return undefined
-  const words = count(undated, 'issued element has', 'issued elements have')
-  return `${words} no in-service date: what ${undated === 1 ? 'it needs' : 'they need'} is unproven until a care is recorded or the date imported.`
 }
 
 function sayCount({ members, elements, cares, fitTests, changes }: Difference): string {

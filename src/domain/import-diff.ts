@@ -1,7 +1,8 @@
 // What a file says that the books do not: what is new, what differs and what is there already. It must never decide whether it may be taken.
 import type { DoneCare, DoneFitTest, ImportedChange, ImportedElement } from './events.ts'
-import type { MemberFacts } from './gear.ts'
+import type { Id, MemberFacts } from './gear.ts'
 import type { Element, Member, State } from './state.ts'
+import type { LocalDate } from './time.ts'
 
 /** The rows of a file; an empty cell says nothing, so a field that is not there never differs. */
 export interface ImportedRows {
@@ -14,6 +15,8 @@ export interface Difference extends ImportedRows {
   changes: ImportedChange[]
   /** How many rows say what the books say already. */
   known: number
+  /** Rows with a day of issue after the first that is known, which stays: what counts from it must not begin anew. */
+  laterIssues: { id: Id; on: LocalDate; first: LocalDate }[]
 }
 
 const ELEMENT_FIELDS = [
@@ -50,10 +53,10 @@ function changed(
 
 function changeOfElement(now: Element, row: ImportedElement): ImportedChange | undefined {
   const change = changed(row.id, now, row, ELEMENT_FIELDS)
-  // A day of issue that is known is the first there was, and stays so.
-  if (now.issuedOn !== null || row.issuedOn === undefined) return change
+  // The books hold the first day of issue there was: only an earlier one takes its place.
+  if (row.issuedOn === undefined || (now.issuedOn !== null && row.issuedOn >= now.issuedOn)) return change
   const { was = {}, with: next = {} } = change ?? {}
-  return { id: row.id, was: { ...was, issuedOn: null }, with: { ...next, issuedOn: row.issuedOn } }
+  return { id: row.id, was: { ...was, issuedOn: now.issuedOn }, with: { ...next, issuedOn: row.issuedOn } }
 }
 
 function changeOfMember(now: Member, row: MemberFacts): ImportedChange | undefined {
@@ -79,7 +82,8 @@ const isSameTest = (one: Omit<DoneFitTest, 'member'>, other: Omit<DoneFitTest, '
 
 /** Sorts the rows of a file by what the books know of them. A row about something of another kind stays new, and is refused. */
 export function differenceOf(rows: ImportedRows, state: State): Difference {
-  const found: Difference = { members: [], elements: [], cares: [], fitTests: [], changes: [], known: 0 }
+  const none = { members: [], elements: [], cares: [], fitTests: [], changes: [], laterIssues: [] }
+  const found: Difference = { ...none, known: 0 }
   const take = (change: ImportedChange | undefined): void => {
     if (change) found.changes.push(change)
     else found.known += 1
@@ -91,8 +95,14 @@ export function differenceOf(rows: ImportedRows, state: State): Difference {
   }
   for (const row of rows.elements) {
     const now = state.elements.get(row.id)
-    if (now && now.kind === row.kind) take(changeOfElement(now, row))
-    else found.elements.push(row)
+    if (!now || now.kind !== row.kind) {
+      found.elements.push(row)
+      continue
+    }
+    take(changeOfElement(now, row))
+    const { id, issuedOn: on } = row
+    if (on !== undefined && now.issuedOn !== null && on > now.issuedOn)
+      found.laterIssues.push({ id, on, first: now.issuedOn })
   }
   for (const row of rows.cares) {
     if (state.elements.get(row.element)?.cares.some((each) => isSameCare(each, row))) found.known += 1
@@ -106,7 +116,12 @@ export function differenceOf(rows: ImportedRows, state: State): Difference {
 }
 
 /** Does it only add members and gear, as they are told for the first time? */
-export const isAddition = ({ cares, fitTests, changes, elements }: Difference): boolean =>
+export const isAddition = ({
+  cares,
+  fitTests,
+  changes,
+  elements,
+}: Pick<Difference, 'cares' | 'fitTests' | 'changes' | 'elements'>): boolean =>
   !cares.length &&
   !fitTests.length &&
   !changes.length &&

@@ -276,11 +276,34 @@ test('a coat and an air pack imported as issued with no dates are unproven, not 
   expect([status, stdout]).toEqual([
     0,
     expect.stringContaining(
-      '1 issued element has no in-service date: what it needs is unproven until a care is recorded or the date imported.\n',
+      '1 issued element has neither an in-service nor an issue date: the cares it needs are unproven until they are recorded or such a date is imported.\n',
     ),
   ])
   expect(bayboard(['history', 'C-77'], { station }).stdout).toContain('unproven')
   expect(bayboard(['history', 'C-77'], { station }).stdout).not.toContain('in service)')
+})
+
+test('of gear without dates nothing is called unproven that its label shows in date, or that needs no care from its issue', () => {
+  const undated = `ID,Type,Made,Assigned to\nC-78,Coat shell,${daysAgo(40).slice(0, 7)},M-104\nF-78,Facepiece,2022-03,M-104\n`
+  expect(imported(undated)).toMatchObject({
+    status: 0,
+    stdout: expect.stringMatching(/^Imported 0 members and 2 elements, 2 of them issued, as event \d+\.\n$/),
+  })
+})
+
+test('a later day of issue than the first that is known is said not to be taken; an earlier one is', () => {
+  const issued = (days: number) =>
+    imported(`ID,Type,Issue date\nH-1,Helmet,${daysAgo(days)}\n`, '--update', '--by', 'M-104')
+  const later = issued(10)
+  expect(later.stdout).toContain('is new. 1 row is on the books already. Nothing was imported.')
+  expect(later.stderr).toMatch(
+    /^Note: Line 2, column "Issue date": H-1 was first issued on .+, and that stays: .+ was not taken\.\n$/,
+  )
+  expect(issued(90)).toMatchObject({
+    status: 0,
+    stdout: expect.stringContaining(`Changes H-1: issued on ${daysAgo(90)}, was ${daysAgo(60)}\n`),
+    stderr: '',
+  })
 })
 
 test.skipIf(!loadPty())(

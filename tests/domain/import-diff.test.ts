@@ -33,12 +33,21 @@ describe('an element of the books', () => {
     expect(difference({ elements: [...rows] })).toMatchObject({ changes: [], elements: [], known: 2 })
   })
 
-  test('keeps the day it was first issued; one that was never issued may be given one', () => {
-    const row = (id: string) => ({ id, kind: 'coat-shell', issuedOn: '2024-05-05' }) as const
-    expect(difference({ elements: [row('C-1041')] })).toMatchObject({ changes: [], known: 1 })
-    expect(difference({ elements: [row('C-1900')] }).changes).toEqual([
-      { id: 'C-1900', was: { issuedOn: null }, with: { issuedOn: '2024-05-05' } },
-    ])
+  test('keeps the day it was first issued and tells of a later one; an earlier one, or a first, is taken', () => {
+    const row = (id: string, issuedOn = '2024-05-05') => ({ id, kind: 'coat-shell', issuedOn }) as const
+    const first = '2020-06-01'
+    const laterIssues = [{ id: 'C-1041', on: '2024-05-05', first }]
+    expect(difference({ elements: [row('C-1041')] })).toMatchObject({ changes: [], known: 1, laterIssues })
+    const same = { changes: [], known: 1, laterIssues: [] }
+    expect(difference({ elements: [row('C-1041', first)] })).toMatchObject(same)
+    expect(difference({ elements: [row('C-1041', '2020-05-31')] })).toMatchObject({
+      changes: [{ id: 'C-1041', was: { issuedOn: first }, with: { issuedOn: '2020-05-31' } }],
+      laterIssues: [],
+    })
+    expect(difference({ elements: [row('C-1900')] })).toMatchObject({
+      changes: [{ id: 'C-1900', was: { issuedOn: null }, with: { issuedOn: '2024-05-05' } }],
+      laterIssues: [],
+    })
   })
 
   test('of another kind under its id stays new, to be refused', () => {

@@ -24,7 +24,7 @@ export const showAll = (texts: readonly string[]): string => texts.map(show).joi
 
 export const byLine = (faults: readonly Fault[]): Fault[] => faults.toSorted((a, b) => a.line - b.line)
 
-const sayFault = ({ line, column, says }: Fault): string =>
+export const sayFault = ({ line, column, says }: Fault): string =>
   `Line ${line}${column === null ? '' : `, column ${show(column)}`}: ${says}`
 
 /**
