@@ -134,11 +134,11 @@ describe('of a crew with something wrong', () => {
   })
 
   test('a fit test recorded late was not known before it was recorded', () => {
-    const station = fitStation({ ...fitTested('M-105', 1), result: 'fail' })
+    const station = fitStation({ ...fitTested('M-105', 3), result: 'fail' })
     const meanwhile = instant()
     const before = reasonsOf(json(station).told, 'E6-2')
     expect(before).toContainEqual(expect.objectContaining({ rule: 'fit-test' }))
-    recorded(station, [{ ...fitTested('M-105', 0), at: instant(3_600_000) }])
+    recorded(station, [{ ...fitTested('M-105', 2), at: instant(86_400_000) }])
     expect(reasonsOf(json(station).told, 'E6-2')).toEqual([])
     expect(reasonsOf(json(station, meanwhile).told, 'E6-2')).toEqual(before)
   })
