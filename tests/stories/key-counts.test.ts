@@ -14,7 +14,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: keys from the first screen', 
     await board.start('o', 'Which platoon comes on duty?')
     await board.enter('Who is its officer?')
     await board.enter('Open tour')
-    await board.enter('is open. r begins the roll call.')
+    await board.enter('is open. m seats the crew.')
     expect(board.keys()).toBe(4)
   })
 

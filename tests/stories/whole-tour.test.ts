@@ -21,7 +21,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the tour at the board', () =>
     await board.choose('platoon b', 'Who is its officer?')
     await board.choose('Varga', 'Ada Varga')
     await board.see(/Open tour \d{4}-\d\d-\d\d-B, officer/)
-    await board.enter('r begins the roll call')
+    await board.enter('is open. m seats the crew.')
     await board.see('Engine 6 cannot ride')
     expect(allOf(station, 'tour-opened')).toMatchObject([
       { by: 'M-104', data: { officer: 'M-104', platoon: 'B' } },
