@@ -27,10 +27,14 @@ export function sayPlan(
   const left = seats.length - mended.length
   const won = rigs.filter((each) => each.after.canRide && !each.before.canRide).map((each) => each.name)
   const still = rigs.filter((each) => !each.after.canRide).map((each) => each.name)
-  if (!mended.length)
-    return `No spare on the rack makes any of the ${seats.length} unfit fit to ride.${doubt ? ` ${doubt}` : ''}`
+  const isOne = seats.length === 1
+  if (!mended.length) {
+    const whom = isOne ? 'the one' : `any of the ${seats.length}`
+    return `No spare on the rack makes ${whom} unfit fit to ride.${doubt ? ` ${doubt}` : ''}`
+  }
+  const made = isOne ? 'the one' : `${mended.length} of ${seats.length}`
   return [
-    `${saySwaps(swaps)} ${swaps.length === 1 ? 'makes' : 'make'} ${mended.length} of ${seats.length} unfit fit to ride${left ? `; ${left} ${left === 1 ? 'stays' : 'stay'} unfit` : ''}.`,
+    `${saySwaps(swaps)} ${swaps.length === 1 ? 'makes' : 'make'} ${made} unfit fit to ride${left ? `; ${left} ${left === 1 ? 'stays' : 'stay'} unfit` : ''}.`,
     ...(won.length ? [`Then ${listed(won)} can ride.`] : []),
     ...(still.length ? [`Still cannot ride: ${still.join(', ')}.`] : []),
     doubt ?? 'No better use of the rack exists: that is proven.',

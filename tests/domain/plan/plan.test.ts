@@ -92,7 +92,7 @@ describe('what nothing on the rack mends', () => {
   ])('%s', async (_name, steps, says) => {
     const made = await plan(...steps)
     expect(shortagesOf(made)).toEqual([says])
-    expect(made.words).toBe('No spare on the rack makes any of the 1 unfit fit to ride.')
+    expect(made.words).toBe('No spare on the rack makes the one unfit fit to ride.')
   })
 })
 

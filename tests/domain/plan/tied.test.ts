@@ -91,7 +91,7 @@ describe('helmet and boots at once', () => {
       ],
     })
     expect(plan.goals.find((each) => each.goal === 'seats')).toMatchObject({ value: 0, isProven: false })
-    expect(plan.words).toMatch(/^No spare on the rack makes any of the 1 unfit fit to ride\. A rule of the/)
+    expect(plan.words).toMatch(/^No spare on the rack makes the one unfit fit to ride\. A rule of the/)
   })
   it('take away nothing from whoever the plan does mend', async () => {
     const { plan, comesTrue } = await planIn(
