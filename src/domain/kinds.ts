@@ -89,6 +89,8 @@ export const wordOf = (kind: Kind): string => kinds[kind].word
 /** What is looked at on every element, whatever its kind. */
 export const EVERYWHERE: readonly string[] = catalogue.everywhere
 export const pointsOf = (kind: Kind): string[] => [...kinds[kind].points, ...EVERYWHERE]
+/** The same points in the words of whoever has never read the list; common practice. */
+export const POINT_WORDS: Readonly<Record<string, string>> = catalogue.pointWords
 export const isHeldBySeat = (kind: Kind): boolean => kinds[kind].held === 'seat'
 
 /** What a label carries. Source: the published list of what each separable layer's label states. */

@@ -1,5 +1,6 @@
 // How an action asks: a list narrows and moves, words are checked, the last look is confirmed, Esc goes one step back.
 import { describe, expect, test } from 'vitest'
+import { KINDS, POINT_WORDS, pointsOf, wordOf } from '../../src/domain/kinds.ts'
 import { bench, type Bench, type Press } from './bench.ts'
 import { demonstration, fitEngine } from './stations.ts'
 
@@ -195,6 +196,23 @@ test('a list that holds nothing of what was typed says how to get it back', () =
   const board = engine().press({ type: 't' }, { type: 'zipper' })
   expect(board.text()).toContain('Nothing here has that. Backspace or Esc takes the letters away.')
   expect(board.press('escape').text()).toContain('> Coat shell')
+})
+
+describe('what may be wrong', () => {
+  const asked = (kind: string) => bench(fitEngine()).press({ type: 't' }).pick(kind)
+  test.each(KINDS)('with a %s is listed with plain words that a narrow screen shows whole', (kind) => {
+    for (const point of pointsOf(kind)) {
+      const words = POINT_WORDS[point]!
+      expect(words.length).toBeLessThanOrEqual(30)
+      expect(asked(wordOf(kind)).text()).toContain(words)
+    }
+  })
+  test('is found by its plain words, beside which one’s own stay at hand', () => {
+    const board = asked('coat liner').type('film')
+    expect(board.text()).toMatch(/> Moisture barrier +film that stops water/)
+    expect(board.text()).toContain('Narrowed by "film": 2 of 13')
+    expect(board.press('down', 'enter').ui.text).toBe('film')
+  })
 })
 
 test('when typed words match nothing, "in your own words" stays at hand and records nothing by itself', () => {

@@ -1,7 +1,7 @@
 // The questions that several actions ask; each gives the step while its answer is missing.
 import type { Id } from '../../domain/gear.ts'
 import type { Element, Member, State } from '../../domain/state.ts'
-import { KINDS, pointsOf, type Kind } from '../../domain/kinds.ts'
+import { KINDS, POINT_WORDS, pointsOf, type Kind } from '../../domain/kinds.ts'
 import { capital, nameOf, sayAbsence } from '../../domain/decide/decision.ts'
 import { isLocalDate, dateOf } from '../../domain/time.ts'
 import { SIGNS } from '../../domain/signs.ts'
@@ -75,7 +75,11 @@ export const absentOptions = (state: State, wanted: (element: Element) => boolea
 /** What is wrong: the points of its own routine inspection, or free words. */
 export function askPoint(element: Element, answers: Answers): Step | undefined {
   if (answers['point'] === undefined) {
-    const points = pointsOf(element.kind).map((point) => ({ value: point, label: capital(point) }))
+    const points = pointsOf(element.kind).map((point) => ({
+      value: point,
+      label: capital(point),
+      ...(POINT_WORDS[point] && { note: POINT_WORDS[point] }),
+    }))
     const other = { value: OTHER, label: 'Something else, in your own words' }
     return {
       ask: 'choose',

@@ -29,8 +29,9 @@ export function narrowed(step: Choice, text: string): Option[] {
   const place = ({ value, label }: Option): number =>
     bare(value) === wanted ? 0 : begins(`${value} ${label}`, text) ? 1 : 2
   if (named.length) return named.toSorted((a, b) => place(a) - place(b))
-  const said = step.options.filter((each) => holds(`${each.label} ${each.sought ?? each.note ?? ''}`, text))
-  return said.length ? said : step.options.filter((each) => isOwnWords(step, each))
+  return step.options.filter(
+    (each) => holds(`${each.label} ${each.sought ?? each.note ?? ''}`, text) || isOwnWords(step, each),
+  )
 }
 
 /** What no row names can still be said in one's own words. */
