@@ -62,7 +62,7 @@ export function readElement(row: Row, reading: Reading): ImportedElement | undef
   }
   if (draft.issuedOn !== undefined && fieldCell(row, 'issued-to', reading) === '') {
     reading.note(
-      `Column ${show(reading.columns.get('issued-on')!.heading)}: for gear that is issued to nobody now it was read as the day of its first issue.`,
+      `Column ${show(reading.columns.get('issued-on')!.heading)}: where the row names no holder it was read as the day of the first issue.`,
     )
   }
   const parsed = importedShape.safeParse(draft)

@@ -131,7 +131,7 @@ describe('the dates of one element', () => {
     const { elements, notes } = taken(readText(`ID,Type,Issued to,Issue date\nX-1,Hood,,2019-03-01\n`))
     expect(elements).toEqual([{ id: 'X-1', kind: 'hood', issuedOn: '2019-03-01' }])
     expect(notes).toEqual([
-      'Column "Issue date": for gear that is issued to nobody now it was read as the day of its first issue.',
+      'Column "Issue date": where the row names no holder it was read as the day of the first issue.',
     ])
   })
 })
