@@ -1,4 +1,5 @@
 // How the program is bundled; the measurements bundle their baselines in just the same way.
+import { createHash } from 'node:crypto'
 import { build } from 'esbuild'
 
 // Ink reaches for its developer tools only when asked to; the bundle has none.
@@ -10,7 +11,21 @@ const withoutDeveloperTools = {
   },
 }
 
-const DEFINED = { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' }
+/** Of the text of all that judging is made of: the rules, the policies, the libraries they use. */
+const { outputFiles } = await build({
+  entryPoints: ['src/domain/assess/kept.ts'],
+  bundle: true,
+  format: 'esm',
+  minify: true,
+  write: false,
+})
+const sumOfRules = createHash('sha256').update(outputFiles[0].contents).digest('hex').slice(0, 32)
+
+const DEFINED = {
+  SUM_OF_RULES: JSON.stringify(sumOfRules),
+  'process.env.NODE_ENV': '"production"',
+  'process.env.DEV': '"false"',
+}
 
 /** In place of an ES module, one expression: a function of what Node gives a CommonJS module, of where the program is, and of what loads its parts. */
 export const asScript = {

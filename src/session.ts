@@ -30,6 +30,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
   const waiting: { work: (right: AppendRight) => Answer; answer: (answer: Answer) => void }[] = []
   let state = keeper.kept ?? emptyState()
   const wasKept = keeper.kept !== undefined
+  const found = keeper.kept && keeper.verdicts && { books: state, verdicts: keeper.verdicts }
   let keptAt = state.seq
   let keptTour = state.tour?.id
   let trouble: string | undefined
@@ -152,7 +153,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     if (state.seq === keptAt || stoppedBy() !== undefined) return
     keptAt = state.seq
     keptTour = state.tour?.id
-    await keeper.keep(state)
+    await keeper.keep(state, now())
   }
 
   catchUp()
@@ -160,6 +161,7 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     get state() {
       return state
     },
+    found,
     get head() {
       return keeper.head
     },
@@ -188,9 +190,9 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     async close() {
       await turn
       try {
-        // What was found spoilt is kept anew in any case; and another crew's gear is not what was kept at hand.
+        // What was found spoilt is kept anew in any case; and of another crew neither the gear nor the verdicts were kept.
         if (wasKept && !keeper.kept) keptAt = -1
-        const isOtherTour = state.tour !== null && state.tour.id !== keptTour
+        const isOtherTour = state.tour?.id !== keptTour
         if (!keeper.kept || isOtherTour || state.seq - keptAt > FEW) await keep()
       } finally {
         keeper.close()

@@ -5,4 +5,4 @@ import { unpack, type Parts } from '../src/store/packed-state.ts'
 export const unpacked = (parts: Parts): State | undefined =>
   unpack(parts, () => {
     throw new Error('All that was packed should have been found.')
-  })
+  })?.state

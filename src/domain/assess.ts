@@ -18,7 +18,7 @@ export interface SeatAssessment {
   answered: boolean
   /** It has answered, and has other gear now. */
   changed: boolean
-  places: PlaceAssessment[]
+  readonly places: PlaceAssessment[]
   /** Verdicts that are not `ready`, worst first; worked out when they are asked for. */
   readonly reasons: Verdict[]
 }
@@ -54,9 +54,6 @@ export function settingOf(state: State, policy: Policy, at: Instant): Setting {
 
 export const wearerAt = (state: State, seat: Seat): Wearer => wearerOf(booksAt(state, seat))
 
-export const assessSeat = (state: State, setting: Setting, seat: Seat): SeatAssessment =>
-  judgeSeat(booksAt(state, seat), setting)
-
 function judgeSeat(books: Books, setting: Setting): SeatAssessment {
   const { seat, answer, elements, standsIn } = books
   if (seat.member === null) {
@@ -87,41 +84,46 @@ const reasonsOf = (places: readonly PlaceAssessment[]): Verdict[] =>
 /** From what each assessment was made, so that the next one knows whether it would come out the same. */
 const madeFrom = new WeakMap<SeatAssessment, { books: Books; setting: Setting }>()
 
-/** Whether nothing that is looked at has changed: neither the books, nor the policy, nor a day. The time of day is not looked at. */
-function isAsBefore(made: SeatAssessment, books: Books, setting: Setting): boolean {
-  const from = madeFrom.get(made)
-  if (!from) return false
-  const { policy, today, until, isTourOpen, tourSince } = from.setting
-  const isSameTime =
-    policy === setting.policy &&
-    today === setting.today &&
-    until === setting.until &&
-    isTourOpen === setting.isTourOpen &&
-    tourSince === setting.tourSince
-  return isSameTime && areSame(from.books, books)
+/** Whether two settings are the same to every rule: the policy and the days. The time of day is not looked at. */
+export const isSameSetting = (one: Setting, other: Setting): boolean =>
+  one.policy === other.policy &&
+  one.today === other.today &&
+  one.until === other.until &&
+  one.isTourOpen === other.isTourOpen &&
+  one.tourSince === other.tourSince
+
+/** Judges a riding position, or takes over what was made before if nothing that is looked at has changed. */
+export function assessSeat(
+  state: State,
+  setting: Setting,
+  seat: Seat,
+  before?: SeatAssessment,
+): SeatAssessment {
+  const books = booksAt(state, seat)
+  const from = before && madeFrom.get(before)
+  if (from && isSameSetting(from.setting, setting) && areSame(from.books, books)) return before
+  const now = judgeSeat(books, setting)
+  madeFrom.set(now, { books, setting })
+  return now
 }
 
 /** Judges every riding position, or takes over from an assessment made before what would come out the same. */
 export function assess(state: State, policy: Policy, at: Instant, before?: Assessment): Assessment {
   const setting = settingOf(state, policy, at)
   const known = new Map(before?.rigs.flatMap((rig) => rig.seats.map((each) => [each.seat.id, each])))
-  const assessed = (id: Id): SeatAssessment => {
-    const books = booksAt(state, state.seats.get(id)!)
-    const made = known.get(id)
-    if (made && isAsBefore(made, books, setting)) return made
-    const now = judgeSeat(books, setting)
-    madeFrom.set(now, { books, setting })
-    return now
-  }
-  const rigs = [...state.rigs.values()].map((rig): RigAssessment => {
-    const seats = rig.seats.map(assessed)
+  const rigs = assessRigs(state, (seat) => assessSeat(state, setting, seat, known.get(seat.id)))
+  return { at, policy, rigs }
+}
+
+/** The rigs, from what becomes of each of their riding positions. */
+export const assessRigs = (state: State, assessed: (seat: Seat) => SeatAssessment): RigAssessment[] =>
+  [...state.rigs.values()].map((rig) => {
+    const seats = rig.seats.map((id) => assessed(state.seats.get(id)!))
     const fit = seats.filter((each) => each.fit).length
     const criticalOpen = seats.filter((each) => each.seat.critical && !each.fit).map((each) => each.seat)
     const canRide = fit >= rig.minimum && criticalOpen.length === 0
     return { id: rig.id, name: rig.name, minimum: rig.minimum, fit, canRide, criticalOpen, seats }
   })
-  return { at, policy, rigs }
-}
 
 /** The station judged by the policy its own journal has adopted. */
 export const assessNow = (state: State, at: Instant, before?: Assessment): Assessment =>

@@ -59,6 +59,12 @@ export class Table<V> extends Map<string, V> {
     return slot !== undefined && this.#at(slot) === PENDING ? slot : undefined
   }
 
+  /** Whether a copy surely holds the same under a key. No value is read for it, so of what was read apart it says no. */
+  holdsAsIn(copy: Table<V>, key: string): boolean {
+    const slot = this.#places.of(key)
+    return this.#places === copy.#places && (slot === undefined || this.#at(slot) === copy.#at(slot))
+  }
+
   #at(slot: number): V | undefined | typeof PENDING {
     return this.#chunks[slot >> CHUNK_BITS]?.[slot & (CHUNK - 1)]
   }

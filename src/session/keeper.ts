@@ -1,5 +1,6 @@
 // What the one loop asks of the place where a station is kept; it must never know that there are files.
 import type { Draft, Event } from '../domain/events.ts'
+import type { KeptVerdicts } from '../domain/assess/kept.ts'
 import type { State } from '../domain/state.ts'
 import type { Instant } from '../domain/time.ts'
 
@@ -13,12 +14,14 @@ export interface Keeper {
   readonly torn?: number | undefined
   /** The state it kept earlier, unless that turned out to be spoilt; what came after is delivered by `catchUp`. */
   readonly kept: State | undefined
+  /** What was judged of it then, by the very rules of this program. */
+  readonly verdicts?: KeptVerdicts | undefined
   /** Runs work while no other program can append; the sentence when it cannot. */
   alone<T>(work: (right: AppendRight) => T): Promise<{ value: T } | { failed: string }>
   /** Delivers what was appended since the head; the sentence when it cannot all be read. */
   catchUp(deliver: (event: Event) => void): string | undefined
-  /** Keeps the state for a faster start; losing it loses nothing. */
-  keep(state: State): Promise<void>
+  /** Keeps the state for a faster start, and what is judged of it then; losing it loses nothing. */
+  keep(state: State, at: Instant): Promise<void>
   close(): void
 }
 

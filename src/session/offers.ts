@@ -1,5 +1,6 @@
 // What the one loop offers to whoever shows a station or records in it; it must never show how that is done.
 import type { Command } from '../domain/commands.ts'
+import type { FoundVerdicts } from '../domain/assess/kept.ts'
 import type { State } from '../domain/state.ts'
 import type { Instant } from '../domain/time.ts'
 import type { Sealed } from './keeper.ts'
@@ -12,6 +13,8 @@ export type Clock = (command?: Command) => number
 
 export interface Session {
   readonly state: State
+  /** What was judged of the books that it started from when these were kept, by the very same rules. */
+  readonly found: FoundVerdicts | undefined
   readonly head: { seq: number; hash: string }
   /** The standing line: why nothing can be recorded, if so. */
   readonly stopped: string | undefined

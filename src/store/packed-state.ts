@@ -1,4 +1,5 @@
 // Turns a state into JSON text for the snapshot and back, in parts and record by record when each is first wanted; a state of another make is never taken.
+import type { KeptVerdicts } from '../domain/assess/kept.ts'
 import { emptyState, type State, type Tour } from '../domain/state.ts'
 import { Table } from '../domain/table.ts'
 import { FoundTable, NOWHERE, PackedValues, packTable, type Part } from './packed-table.ts'
@@ -13,6 +14,10 @@ const RECORDS = ',"records":['
 /** The first part holds what the first frame needs; an array of their bytes is one. */
 export type Parts = { length: number; at(part: number): Buffer | undefined }
 
+declare const SUM_OF_RULES: string
+/** Of all that judging is made of; only what is built has one, and only by the same rules is a verdict the same. */
+const RULES_SUM = typeof SUM_OF_RULES === 'string' ? SUM_OF_RULES : undefined
+
 type Tables<V> = Record<ByRecord, V>
 
 /** What is far lies in so many parts that little is read besides the record that is wanted. */
@@ -26,7 +31,8 @@ function partOf(key: string, count: number): number {
   return 1 + (sum % (count - 1))
 }
 
-export function pack(state: State): Buffer[] {
+/** @param verdicts what is judged of it, for who takes it up again under the same rules */
+export function pack(state: State, verdicts?: KeptVerdicts, rules = RULES_SUM): Buffer[] {
   const wanted = wantedFirst(state)
   const packed = byName((name) => packTable<unknown>(state[name]))
   const bytes = BY_RECORD.flatMap((name) => packed[name].values).reduce((sum, { length }) => sum + length, 0)
@@ -47,7 +53,10 @@ export function pack(state: State): Buffer[] {
   const rest = Object.fromEntries(Object.entries(state).filter(([name]) => !isByRecord(name)))
   const counts = byName((name) => packed[name].keys.length)
   return parts.map(({ tables, records }, at) =>
-    bytesOf(at === 0 ? { ...rest, counts, tables } : { tables }, records),
+    bytesOf(
+      at === 0 ? { ...rest, judged: rules && verdicts && { rules, verdicts }, counts, tables } : { tables },
+      records,
+    ),
   )
 }
 
@@ -69,7 +78,7 @@ const byName = <T>(make: (name: ByRecord) => T): Tables<T> =>
 
 type Near = {
   [Key in Exclude<keyof State, ByRecord>]: State[Key] extends Map<infer K, infer V> ? [K, V][] : State[Key]
-} & { counts: Tables<number>; tables: Tables<Part> }
+} & { counts: Tables<number>; tables: Tables<Part>; judged?: { rules: string; verdicts: KeptVerdicts } }
 type PackedTour = Omit<Tour, 'answers' | 'acknowledged'> & {
   answers: [string, never][]
   acknowledged: [string, never][]
@@ -79,7 +88,11 @@ type PackedTour = Omit<Tour, 'answers' | 'acknowledged'> & {
  * The state, or undefined when the first part does not have its shape. Another part is fetched when something in it is
  * first wanted; where that is not to be had, `again` has to give the same state from the journal.
  */
-export function unpack(parts: Parts, again: () => State): State | undefined {
+export function unpack(
+  parts: Parts,
+  again: () => State,
+  rules = RULES_SUM,
+): { state: State; verdicts: KeptVerdicts | undefined } | undefined {
   const near = openPart<Near>(parts.at(0))
   if (!near || !isWhole(near.head)) return undefined
   const isOpen = new Set([0])
@@ -97,13 +110,13 @@ export function unpack(parts: Parts, again: () => State): State | undefined {
     if (key !== undefined && parts.length > 1) return fetch(partOf(key, parts.length))
     for (let part = 1; part < parts.length; part++) fetch(part)
   }
-  const { counts, tables, ...rest } = near.head
+  const { counts, tables, judged, ...rest } = near.head
   const found = byName((name) => new FoundTable<unknown>(counts[name], fetchFor))
   const add = (tables: Tables<Part>, values: Tables<PackedValues<unknown>>): void =>
     BY_RECORD.forEach((name) => found[name].add(tables[name], values[name]))
   add(tables, near.values)
   const tour = rest.tour as unknown as PackedTour | null
-  return {
+  const state: State = {
     ...rest,
     ...(byName((name) => new Table(found[name])) as Pick<State, ByRecord>),
     rigs: new Table(rest.rigs),
@@ -112,6 +125,7 @@ export function unpack(parts: Parts, again: () => State): State | undefined {
     ridingLists: new Map(rest.ridingLists.map(([platoon, list]) => [platoon, new Map(list)])),
     tour: tour && { ...tour, answers: new Table(tour.answers), acknowledged: new Map(tour.acknowledged) },
   }
+  return { state, verdicts: rules !== undefined && judged?.rules === rules ? judged.verdicts : undefined }
 }
 
 const isWhole = (state: Near): boolean =>

@@ -10,6 +10,7 @@ import { sayLostJournal } from './lost-journal.ts'
 import { keptLock } from './kept-lock.ts'
 import { withLock, type Held } from './lock.ts'
 import { entriesNaming } from './search.ts'
+import { verdictsToKeep, type KeptVerdicts } from '../domain/assess/kept.ts'
 import { pack, STATE_VERSION, unpack } from './packed-state.ts'
 import { cutSentence, newestClaim } from './seals/cut.ts'
 import { sealingOf } from './seals/sealing.ts'
@@ -35,13 +36,15 @@ export async function openStation(folder: string, files?: Files): Promise<Keeper
     isSpoilt = true
     return stateAt(folder, snapshot!.position.seq)
   }
-  const state = snapshot && unpack(snapshot.state, again)
-  const opened = openJournal(folder, { from: state && snapshot.position, ...(files && { files }) })
+  const unpacked = snapshot && unpack(snapshot.state, again)
+  const state = unpacked?.state
+  const opened = openJournal(folder, { from: state && snapshot?.position, ...(files && { files }) })
   const isFound = opened.kind === 'opened' && opened.startedAt === 'position'
   if (!isFound) snapshot?.state.close()
   if (opened.kind !== 'opened') return noStation(opened, folder)
   return keeperOf(folder, opened.journal, files, {
     state: () => (isFound && !isSpoilt ? state : undefined),
+    verdicts: unpacked?.verdicts,
     close: () => snapshot?.state.close(),
   })
 }
@@ -56,7 +59,7 @@ function stateAt(folder: string, seq: number): State {
   throw new Error(`The snapshot in ${folder} is damaged, and the journal that it was made from is too`)
 }
 
-type Found = { state: () => State | undefined; close: () => void }
+type Found = { state: () => State | undefined; verdicts: KeptVerdicts | undefined; close: () => void }
 
 function keeperOf(folder: string, journal: Journal, files: Files | undefined, found: Found): Keeper {
   let torn: Torn | undefined
@@ -86,6 +89,7 @@ function keeperOf(folder: string, journal: Journal, files: Files | undefined, fo
     get kept() {
       return found.state()
     },
+    verdicts: found.verdicts,
     get head() {
       return journal.head
     },
@@ -108,8 +112,8 @@ function keeperOf(folder: string, journal: Journal, files: Files | undefined, fo
       }
       return caught.kind === 'damaged' || caught.kind === 'unreadable' ? caught.sentence : undefined
     },
-    async keep(state) {
-      await writeSnapshot(folder, STATE_VERSION, journal.head, pack(state))
+    async keep(state, at) {
+      await writeSnapshot(folder, STATE_VERSION, journal.head, pack(state, verdictsToKeep(state, at)))
     },
     close() {
       lock.giveBack()

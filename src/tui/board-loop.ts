@@ -1,31 +1,18 @@
 // The board's loop: tokens in, what the glass shows out, and what an effect asks of the session and the desk. It must never decide anything.
-import type { Event } from '../domain/events.ts'
-import type { Id } from '../domain/gear.ts'
-import type { LogFilter } from '../domain/log-filter.ts'
 import type { Sealed, Session } from '../session.ts'
 import type { Follow } from './actions/action.ts'
+import type { Desk } from './desk.ts'
 import type { Glass } from './screens.ts'
 import type { Token } from './input/keys.ts'
 import { logEntries } from './log-entries.ts'
 import type { Size } from './panels/frame.ts'
-import { keepPlan, type Planning } from './planning.ts'
+import { keepPlan } from './planning.ts'
 import { sayLog, saySealed, type Exported } from './said-after.ts'
 import { settle, showCard, showLog, startUi, type Effect, type Submit, type Ui } from './ui-state.ts'
 import { update } from './update.ts'
 import { offer } from './update/offer.ts'
 import { startSheet } from './update/sheet.ts'
-import { viewOf, type View } from './view.ts'
-
-/** What the board needs from beyond the session: files are read and written by whoever runs it. */
-export interface Desk {
-  /** The newest events, newest first; of those that are wanted where there is a filter. */
-  newest(count: number, filter?: LogFilter | null): Event[]
-  /** All that is known of one id, as lines. */
-  card(id: Id): string[]
-  exportLog(format: string): Promise<Exported>
-  /** The best use of the rack as the books stand now, worked out apart. */
-  plan(): Planning
-}
+import { judgeAfresh, viewOf, type View } from './view.ts'
 
 interface Around {
   session: Session
@@ -38,6 +25,8 @@ interface Around {
 interface BoardLoop {
   glass: Glass
   take(token: Token): void
+  /** What an earlier run judged is good for a first frame, and for nothing that is done. */
+  judge(): void
   /** Looks for what other programs recorded, and at the clock. */
   look(): void
   /** Resolves once nothing is being recorded, exported or planned any more. */
@@ -82,6 +71,10 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
   }
   const planning = keepPlan({ begin: () => desk.plan(), state: () => session.state, ui: () => ui, show })
 
+  function judge(): void {
+    if (judgeAfresh() && !isLeft) show()
+  }
+
   /** What ends while something is being recorded is shown after it. */
   const recorded = async (): Promise<void> => recording && recording.then(recorded)
 
@@ -99,6 +92,7 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
       else waiting.push(token)
       return
     }
+    judge()
     const { ui: next, effect } = update(ui, token, make().view)
     if (effect && 'submit' in effect) {
       ui = next
@@ -205,6 +199,7 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
       },
     },
     take,
+    judge,
     look() {
       if (recording) return
       session.look()

@@ -1,15 +1,17 @@
 // Puts the board's loop on a real terminal and keeps it going until it is left. It must never decide anything.
 import { instantToMs } from '../domain/time.ts'
 import type { Session } from '../session.ts'
-import { startLoop, type Desk } from './board-loop.ts'
+import { startLoop } from './board-loop.ts'
 import { composeLine } from './compose.ts'
+import type { Desk } from './desk.ts'
 import { keepLooking, type Heed } from './looking.ts'
 import type { Size } from './panels/frame.ts'
 import { linesFor } from './screens.ts'
 import type { Abilities } from './terminal/abilities.ts'
 import { mountBoard } from './terminal/mount-board.ts'
+import { believe } from './view.ts'
 
-export type { Desk } from './board-loop.ts'
+export type { Desk } from './desk.ts'
 
 interface Running {
   session: Session
@@ -31,6 +33,7 @@ export async function runBoard({
   abilities,
   scanPrefix,
 }: Running): Promise<void> {
+  if (session.found) believe(session.found, session.state, session.now())
   const loop = startLoop({
     session,
     desk,
@@ -52,6 +55,7 @@ export async function runBoard({
     onToken: loop.take,
     scanPrefix,
   })
+  setImmediate(loop.judge)
   void session.begin()
   const stopLooking = keepLooking({
     look: loop.look,

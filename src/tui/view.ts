@@ -1,5 +1,6 @@
 // Everything a screen is drawn from and an action is decided on, made from one state and one instant. Pure.
 import { assessNow, type Assessment } from '../domain/assess.ts'
+import { assessKept, type FoundVerdicts } from '../domain/assess/kept.ts'
 import { arrange, type Board, type RigLine, type Row } from '../domain/board.ts'
 import type { Event } from '../domain/events.ts'
 import type { Id } from '../domain/gear.ts'
@@ -43,6 +44,25 @@ export function boardOf(state: State, at: Instant): Board {
   const board = arrange(last, state)
   boards.set(state, { at: minute, board })
   return board
+}
+
+/** The state whose board shows what an earlier run judged. */
+let believed: State | undefined
+
+/** Takes for this minute's board what was judged when the books were kept, as far as nothing has touched it since. */
+export function believe(found: FoundVerdicts, state: State, at: Instant): void {
+  const kept = assessKept(found, state, at)
+  if (!kept) return
+  last = kept
+  believed = state
+  boards.set(state, { at: at.slice(0, 16), board: arrange(kept, state) })
+}
+
+/** From here on nothing is shown that was not judged in this run; whether anything was. */
+export function judgeAfresh(): boolean {
+  const isBelieved = believed !== undefined && boards.delete(believed)
+  believed = undefined
+  return isBelieved
 }
 
 export function viewOf(

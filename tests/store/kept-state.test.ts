@@ -152,7 +152,7 @@ it('keeps a snapshot after many events without being closed', async () => {
   expect((await keptIn(folder))?.seq).toBe(1_002)
 }, 60_000)
 
-it('keeps a snapshot at the end where another tour is open, so that the next start has its crew at hand', async () => {
+it('keeps a snapshot at the end where another tour is open or none is any more, so that the next start has its crew and verdicts at hand', async () => {
   const folder = await newStation()
   const first = await sessionIn(folder)
   await recorded(first, member('M-104'), rig)
@@ -178,4 +178,8 @@ it('keeps a snapshot at the end where another tour is open, so that the next sta
   await recorded(fourth, note('still the same tour'))
   await fourth.close()
   expect((await keptIn(folder))!.seq).toBe(third.state.seq)
+  const fifth = await sessionIn(folder)
+  await recorded(fifth, { do: 'hand-over', to: 'M-104', by: 'M-104' })
+  await fifth.close()
+  expect((await keptIn(folder))!.seq).toBe(fifth.state.seq)
 })

@@ -1,6 +1,7 @@
 // The packed state: what is kept in a snapshot comes back whole, and a state of another make is not taken.
 import { describe, expect, it } from 'vitest'
 import { assessNow } from '../../src/domain/assess.ts'
+import { verdictsToKeep } from '../../src/domain/assess/kept.ts'
 import { fork } from '../../src/domain/evolve.ts'
 import { READ_OFF } from '../../src/domain/rotation.ts'
 import { emptyState, tourBefore, type State } from '../../src/domain/state.ts'
@@ -32,6 +33,16 @@ describe('a state comes back as it was', () => {
     const between = { ...usual().state, tour: null }
     expect(roundTrip(between)).toStrictEqual(between)
   })
+})
+
+it('brings along what was judged of it, for the very same rules only', () => {
+  const { state, at } = usual()
+  const verdicts = verdictsToKeep(state, at)
+  const found = (keptUnder?: string, rules?: string) =>
+    unpack(pack(state, verdicts, keptUnder), () => state, rules)
+  expect(found('one', 'one')).toStrictEqual({ state, verdicts })
+  for (const [keptUnder, rules] of [['one', 'other'], ['one'], [undefined, 'one'], []])
+    expect(found(keptUnder, rules)).toStrictEqual({ state, verdicts: undefined })
 })
 
 const RECORDS = ['members', 'elements', 'issued', 'tours'] as const
@@ -114,7 +125,7 @@ describe('what the first frame does not need', () => {
     for (const spoilt of [1, 2, parts.length - 1]) {
       let again = 0
       const at = (part: number) => (part === spoilt ? undefined : parts[part])
-      const found = unpack({ length: parts.length, at }, () => (again++, state))!
+      const found = unpack({ length: parts.length, at }, () => (again++, state))!.state
       if (spoilt % 2) found.elements.get(`${[...usual().state.elements.keys()][spoilt]}-3`)
       expect(found).toStrictEqual(state)
       expect(unpacked(pack(found))).toStrictEqual(state)

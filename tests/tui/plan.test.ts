@@ -1,6 +1,7 @@
 // The plan on the glass: what goes in where and why, taken whole or swap by swap, and never more than was confirmed.
 import { describe, expect, test } from 'vitest'
-import { startLoop, type Desk } from '../../src/tui/board-loop.ts'
+import { startLoop } from '../../src/tui/board-loop.ts'
+import type { Desk } from '../../src/tui/desk.ts'
 import type { Plan } from '../../src/domain/plan/plan.ts'
 import type { Planning } from '../../src/tui/planning.ts'
 import { openSession } from '../../src/session.ts'

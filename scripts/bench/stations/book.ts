@@ -7,7 +7,7 @@ import { decide } from '../../../src/domain/decide.ts'
 import type { Draft, Event } from '../../../src/domain/events.ts'
 import { apply } from '../../../src/domain/evolve.ts'
 import { emptyState, type State } from '../../../src/domain/state.ts'
-import { addDays, type LocalDate } from '../../../src/domain/time.ts'
+import { addDays, type Instant, type LocalDate } from '../../../src/domain/time.ts'
 import { JOURNAL_NAME } from '../../../src/store/journal.ts'
 import { formatLine, ZEROS } from '../../../src/store/line.ts'
 import type { Position } from '../../../src/store/position.ts'
@@ -19,6 +19,8 @@ type Given<C extends Command = Command> = C extends Command ? Omit<C, 'by' | 'at
 export interface Book {
   readonly state: State
   readonly position: Position
+  /** When the next event will be. */
+  readonly at: Instant
   /** Goes to a day and a wall clock there; each event after it is some seconds later than the one before. */
   turnTo(date: LocalDate, time: string): void
   made(data: Extract<Draft, { type: 'station-made' }>['data']): void
@@ -88,6 +90,9 @@ export function openBook(folder: string): Book {
     state,
     get position() {
       return position
+    },
+    get at() {
+      return instant()
     },
     turnTo(date, time) {
       const [hours, minutes] = time.split(':').map(Number)

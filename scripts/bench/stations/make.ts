@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs'
 import { dirname } from 'node:path'
 import { addDays, daysBetween, type LocalDate } from '../../../src/domain/time.ts'
 import { DEFAULT_BASE } from '../../../src/domain/policy/bases.ts'
+import { verdictsToKeep } from '../../../src/domain/assess/kept.ts'
 import { pack, STATE_VERSION } from '../../../src/store/packed-state.ts'
 import { writeSnapshot } from '../../../src/store/snapshot.ts'
 import { openBook, ZONE, type Book } from './book.ts'
@@ -85,6 +86,6 @@ async function write(book: Book, folder: string, measures: Measures, today: Loca
 /** Packs at once, so that what comes after it is not in it; the journal that it stands for has to be in its file. */
 async function keep(book: Book, folder: string): Promise<void> {
   book.flush()
-  const { position, state } = book
-  await writeSnapshot(folder, STATE_VERSION, position, pack(state))
+  const { position, state, at } = book
+  await writeSnapshot(folder, STATE_VERSION, position, pack(state, verdictsToKeep(state, at)))
 }
