@@ -82,21 +82,36 @@ export const turnOn = (
   return turns.size === 1 ? [...turns][0] : undefined
 }
 
-/** Whose turn it is, on which date, and whether it is the night's. */
-export interface Turn extends Worked {
-  isNight: boolean
+/** Whose turn it is; on which date and whether it is the night's, where the tours worked tell that. */
+export interface Turn {
+  platoon: string
+  on?: LocalDate
+  isNight?: boolean
 }
 
-/** Who comes on after a tour, and when: the next turn that is another platoon's. */
+/** Who comes on after a tour, and when: the next turn that is another platoon's. Nobody that is known, as in `turnOn`. */
 export function turnAfter(
   rotation: string,
   platoons: readonly string[],
-  { platoon, on }: Worked,
+  tour: Worked,
   worked?: readonly Worked[],
 ): Turn | undefined {
   if (!ROTATIONS[rotation]) return undefined
-  const [shift] = shiftsOf(rotation, platoons, worked)
-  const turnsOn = (date: LocalDate): Turn[] =>
+  const [next, ...others] = shiftsOf(rotation, platoons, worked).map((shift) =>
+    nextBy(rotation, platoons, tour, shift),
+  )
+  if (!next || others.some((each) => each?.platoon !== next.platoon)) return undefined
+  const isSure = others.every((each) => each?.on === next.on && each?.isNight === next.isNight)
+  return isSure ? next : { platoon: next.platoon }
+}
+
+function nextBy(
+  rotation: string,
+  platoons: readonly string[],
+  { platoon, on }: Worked,
+  shift: number,
+): Required<Turn> | undefined {
+  const turnsOn = (date: LocalDate): Required<Turn>[] =>
     workingOn(rotation, platoons, date, shift).map((each) => ({
       platoon: each.platoon,
       on: date,
@@ -111,7 +126,7 @@ export function turnAfter(
 }
 
 /** The clock at which a turn begins, at a station whose days start at `starts`. */
-export function turnStarts(starts: string, { isNight }: Turn): string {
+export function turnStarts(starts: string, { isNight }: Pick<Turn, 'isNight'>): string {
   const minutes = (minutesOf(starts) + (isNight ? DAY_HOURS * 60 : 0)) % (24 * 60)
   const two = (number: number): string => String(number).padStart(2, '0')
   return `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`

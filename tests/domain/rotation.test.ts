@@ -163,6 +163,14 @@ describe('whose turn it is by the tours worked', () => {
     expect(turn('48/96', '2026-11-25', [{ platoon: 'A', on: '2026-11-23' }, first])).toBe('B')
     expect(turn('48/96', '2026-11-25', [{ platoon: 'B', on: '2026-11-23' }, first])).toBe('C')
   })
+  it('who comes on next is known then, and when is not', () => {
+    const first = { platoon: 'B', on: '2026-11-24' }
+    const next = (...before: { platoon: string; on: string }[]) =>
+      turnAfter('48/96', platoons, first, [...before, first])
+    expect(next()).toEqual({ platoon: 'C' })
+    expect(next({ platoon: 'B', on: '2026-11-23' })).toMatchObject({ platoon: 'C', on: '2026-11-25' })
+    expect(next({ platoon: 'A', on: '2026-11-23' })).toMatchObject({ platoon: 'C', on: '2026-11-26' })
+  })
 })
 
 it('a rotation that is not known proposes nobody', () => {

@@ -41,14 +41,13 @@ export const nextTurn = ({ state }: View): Turn | undefined =>
     ? turnAfter(state.station!.rotation, platoonsOf(state), state.tour, newestTours(state))
     : undefined
 
-/** `Platoon B is due next, on 26 Nov 2026 at 07:00.` */
+/** `Platoon B is due next, on 26 Nov 2026 at 07:00.`; who alone, where the tours worked do not tell the day. */
 export function sayNextTurn(view: View): string | undefined {
   const turn = nextTurn(view)
   const { station } = view.state
-  return (
-    turn &&
-    `Platoon ${turn.platoon} is due next, on ${sayDate(turn.on)} at ${turnStarts(station!.starts, turn)}.`
-  )
+  if (!turn) return undefined
+  const when = turn.on ? `, on ${sayDate(turn.on)} at ${turnStarts(station!.starts, turn)}` : ''
+  return `Platoon ${turn.platoon} is due next${when}.`
 }
 
 /** The platoon that comes on while the last one's tour is still open: its members relieve early, seat by seat. */
