@@ -3,7 +3,16 @@ import { z } from 'zod'
 import { describe, expect, it } from 'vitest'
 import catalogue from '../../data/catalogue.json' with { type: 'json' }
 import base2020 from '../../data/policies/nfpa-1851-2020.json' with { type: 'json' }
-import { CARES, factsOf, type Kind, KINDS, LABEL_FIELDS, MEASURES, wordOf } from '../../src/domain/kinds.ts'
+import {
+  CARES,
+  factsOf,
+  type Kind,
+  KINDS,
+  LABEL_FIELDS,
+  MEASURES,
+  pointsOf,
+  wordOf,
+} from '../../src/domain/kinds.ts'
 import { isSizeOf } from '../../src/domain/size.ts'
 import { BASES, DEFAULT_BASE } from '../../src/domain/policy/bases.ts'
 import { baseShape } from '../../src/domain/policy/shape.ts'
@@ -70,6 +79,8 @@ describe('the catalogue', () => {
   const shape = z.strictObject({
     everywhere: z.array(z.string().min(1)).min(1),
     label: z.array(z.string().min(1)).min(1),
+    // So long that a point and its words fit on a line of 80 columns; no figure, since none of it has a source.
+    pointWords: z.record(z.string(), z.string().regex(/^\D{1,30}$/)),
     kinds: z.strictObject(
       Object.fromEntries(
         KINDS.map((kind) => [
@@ -103,6 +114,11 @@ describe('the catalogue', () => {
       const said = [use, ...parts.map((part) => part.for), ...unsourced]
       expect(said.filter((each) => /\d/.test(each))).toEqual([])
     }
+  })
+
+  it('has plain words for every point, and for nothing else', () => {
+    const points = new Set(KINDS.flatMap(pointsOf))
+    expect(Object.keys(catalogue.pointWords).toSorted()).toEqual([...points].toSorted())
   })
 
   it('has no word, mark, care or point twice', () => {
