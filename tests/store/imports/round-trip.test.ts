@@ -45,7 +45,14 @@ describe.each(LISTS)('the list of %s of a whole station', (list) => {
   test('read again tells nothing new, and is taken for what it is', () => {
     const read = readBack(state, list)
     const { known, ...found } = differenceOf(read, state)
-    expect(found).toEqual({ members: [], elements: [], cares: [], fitTests: [], changes: [] })
+    expect(found).toEqual({
+      members: [],
+      elements: [],
+      cares: [],
+      fitTests: [],
+      changes: [],
+      laterIssues: [],
+    })
     expect(known).toBeGreaterThan(10)
     expect(read.sort).toBe(list === 'members' ? 'gear' : list)
   })
