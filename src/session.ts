@@ -60,9 +60,13 @@ export function openSession(keeper: Keeper, clock: Clock): Session {
     }
     const now = instantIn(nowMs, zone())
     const at = givenMs === nowMs ? now : instantIn(givenMs, zone())
-    const decision = decide({ ...withoutPin(command), at, proof: proofOf(command, state, now) }, state)
+    const isLate = nowMs - givenMs > LATE_MS
+    const decision = decide(
+      { ...withoutPin(command), at, isLate, proof: proofOf(command, state, now) },
+      state,
+    )
     if ('refused' in decision) return refuse(decision, right, { at: now, by: command.by })
-    const late = nowMs - givenMs > LATE_MS ? { recordedAt: now } : {}
+    const late = isLate ? { recordedAt: now } : {}
     const draft = { ...decision.draft, data: { ...decision.draft.data, ...late } } as Draft
     const dated = { ...draft, at, by: command.by }
     return dated.type === 'tour-handed-over' && right.sealing

@@ -141,8 +141,15 @@ export type CommandOf<Name extends CommandName> = Extract<Command, { do: Name }>
 /** A command before it is known who gives it. */
 export type Unsigned = Command extends infer C ? (C extends Command ? Omit<C, 'by'> : never) : never
 export type WithoutPin<C> = C extends unknown ? Omit<C, PinField> : never
-/** A command as it reaches `decide`: its instant is known and is written in the station's zone; of a PIN only what was proved. */
-export type Dated<C extends Command = Command> = WithoutPin<C> & { at: Instant; proof?: Proof | undefined }
+/**
+ * A command as it reaches `decide`: its instant is known and is written in the station's zone, and whether that is past and
+ * entered late; of a PIN only what was proved.
+ */
+export type Dated<C extends Command = Command> = WithoutPin<C> & {
+  at: Instant
+  isLate?: boolean
+  proof?: Proof | undefined
+}
 
 export const COMMAND_NAMES: readonly CommandName[] = commandShape.options.map(
   (option) => option.shape.do.value,

@@ -4,6 +4,7 @@ import * as crew from './evolve/crew.ts'
 import * as gear from './evolve/gear.ts'
 import { importGear, importRecords } from './evolve/import.ts'
 import { callRoll, readPressure } from './evolve/inspection.ts'
+import { markMoves } from './evolve/moves.ts'
 import type { Event } from './events.ts'
 import type { State } from './state.ts'
 import { forkOf } from './table.ts'
@@ -42,6 +43,7 @@ export const fork = (state: State): State => ({
 /** Folds one event into a draft that nobody else holds. */
 export function apply(draft: State, event: Event): void {
   draft.seq = event.seq
+  markMoves(draft, event)
   switch (event.type) {
     case 'station-made': {
       const { recordedAt: _, ...facts } = event.data

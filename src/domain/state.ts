@@ -74,6 +74,8 @@ export interface Element extends ElementFacts {
 export interface Member extends MemberFacts {
   seq: number
   seat: Id | null
+  /** When last any of their gear came or went. */
+  movedAt?: Instant
   fitTests: FitTest[]
   /** What is kept of their PIN, if they have one. */
   pin?: KeptPin
@@ -89,6 +91,8 @@ export interface Seat {
   member: Id | null
   /** Why the member rides there who is not of the platoon on duty. */
   as?: Cover
+  /** When last its rider changed, or its own gear came or went. */
+  movedAt?: Instant
 }
 
 export interface Rig {

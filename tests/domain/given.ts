@@ -5,7 +5,7 @@ import { decide } from '../../src/domain/decide.ts'
 import type { Draft, Event, EventData, EventType } from '../../src/domain/events.ts'
 import { evolve, replay } from '../../src/domain/evolve.ts'
 import { emptyState, type Element, type Member, type State } from '../../src/domain/state.ts'
-import type { Instant } from '../../src/domain/time.ts'
+import { isLater, type Instant } from '../../src/domain/time.ts'
 import { proofOf } from '../../src/session/pin.ts'
 import { written } from './written.ts'
 
@@ -17,7 +17,7 @@ export const TOMORROW = '2026-11-25'
 export type Told = {
   [Name in CommandName]: Omit<CommandOf<Name>, 'by' | 'at'> & { by?: string; at?: Instant }
 }[CommandName]
-type Step = Told | Event
+export type Step = Told | Event
 export type Steps = readonly (Step | readonly Step[])[]
 
 export const STATION: Event = {
@@ -48,7 +48,8 @@ export function submit(state: State, input: object): Outcome {
   const parsed = parseCommand({ by, at, ...rest })
   if ('refused' in parsed) return parsed
   const proof = proofOf(parsed.command, state, at, CHEAP)
-  const decision = decide({ ...parsed.command, at, proof }, state)
+  const isLate = isLater(NOW, at)
+  const decision = decide({ ...parsed.command, at, isLate, proof }, state)
   if ('refused' in decision)
     return { refused: decision.refused, ...(decision.draft && { noted: decision.draft }) }
   const event = { seq: state.seq + 1, at, by: parsed.command.by, ...decision.draft } as Event

@@ -39,7 +39,7 @@ describe('an answer at roll call', () => {
   })
 
   it('recorded late does not undo a later look', () => {
-    const state = fitCrew(answered(), answered({ at: SOONER }))
+    const state = fitCrew(answered(), answered({ at: NOW }))
     expect(calledIn(state, 'HO-1')).toBe(AT)
   })
 })

@@ -13,6 +13,7 @@ import {
   findMember,
   findSeat,
   findTour,
+  movedFault,
   Name,
   nameOf,
   record,
@@ -83,6 +84,8 @@ export function answer(command: Dated<CommandOf<'answer'>>, state: State): Decis
   const tour = findTour(state)
   if (typeof tour === 'string') return refuse(tour)
   if (seat.member === null) return refuse(`Nobody rides at ${seat.id}: there is nobody to answer.`)
+  const moved = movedFault(state, seat, command)
+  if (moved) return refuse(`${moved} Call the roll there as it is now. Nothing was recorded.`)
   const findings = command.findings ?? []
   const here = new Set(ensembleAt(state, seat).map((element) => element.id))
   for (const { element } of findings) {

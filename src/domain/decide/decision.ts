@@ -1,8 +1,10 @@
 // What a decision is, and the look-ups every decision starts from; it must never see a rule or a clock.
 import type { Draft, EventData, EventType } from '../events.ts'
+import type { Dated } from '../commands.ts'
 import type { Id } from '../gear.ts'
 import { wordOf } from '../kinds.ts'
 import { isHere, type Element, type Member, type Seat, type State, type Tour } from '../state.ts'
+import { clockOf, dateOf, isLater, sayDate } from '../time.ts'
 
 /** One event to be recorded, or the sentence the user reads; of a refusal that has to be known later both. */
 export type Decision = { draft: Draft } | { refused: string; draft?: Draft }
@@ -30,6 +32,18 @@ export function findLiving(state: State, id: Id): Found<Element> {
   return element.custody.where === 'retired'
     ? `${Name(element)} is retired: nothing more is recorded of it.`
     : element
+}
+
+/** Why nobody can say from the books who and what was at a seat at a past moment that is entered late, or undefined. */
+export function movedFault(state: State, seat: Seat, command: Dated): string | undefined {
+  if (!command.isLate) return undefined
+  const moves = [seat.movedAt, seat.member === null ? undefined : state.members.get(seat.member)?.movedAt]
+  const later = moves.find((moved) => moved !== undefined && isLater(moved, command.at))
+  return (
+    later &&
+    `What rides at ${seat.id} has changed since then, on ${sayDate(dateOf(later))} at ${clockOf(later)}:` +
+      ' the books do not say what was there before.'
+  )
 }
 
 /** `coat shell C-1041` */

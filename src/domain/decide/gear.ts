@@ -10,6 +10,7 @@ import {
   findLiving,
   findMember,
   findSeat,
+  movedFault,
   Name,
   record,
   refuse,
@@ -70,6 +71,8 @@ export function recordExposure(command: Dated<CommandOf<'record-exposure'>>, sta
   for (const id of seats) {
     const seat = findSeat(state, id)
     if (typeof seat === 'string') return refuse(`${seat} Nothing was recorded.`)
+    const moved = movedFault(state, seat, command)
+    if (moved) return refuse(`${moved} Name the elements that were exposed. Nothing was recorded.`)
     if (seat.member === null) return refuse(`Nobody rides at ${id}. Nothing was recorded.`)
     for (const element of ensembleAt(state, seat)) exposed.add(element.id)
   }

@@ -33,6 +33,11 @@ function replaceMember(draft: State, id: Id, change: (member: Member) => Member)
 
 const ownSeat = (draft: State, id: Id): Seat | undefined => ownOf(draft.seats, id, (each) => ({ ...each }))
 
+export function changeSeat(draft: State, id: Id, change: (seat: Seat) => Partial<Seat>): void {
+  const seat = ownSeat(draft, id)
+  if (seat) Object.assign(seat, change(seat))
+}
+
 const standUp = (draft: State, id: Id): void => changeMember(draft, id, () => ({ seat: null }))
 
 export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
@@ -73,8 +78,7 @@ function listRider(draft: State, platoon: string, seat: Id, member: Id): void {
 
 export function seatMember(draft: State, { data: { seat, member, as } }: EventOf<'member-seated'>): void {
   clearSeat(draft, seat)
-  const place = ownSeat(draft, seat)
-  if (place) Object.assign(place, { member, ...(as && { as }) })
+  changeSeat(draft, seat, () => ({ member, ...(as && { as }) }))
   changeMember(draft, member, () => ({ seat }))
   // The list is the platoon's own: a trade, overtime, or the relief that comes early is no part of it.
   if (!draft.tour || as || draft.members.get(member)?.platoon !== draft.tour.platoon) return

@@ -3,7 +3,7 @@ import type { EventOf } from '../events.ts'
 import type { Id } from '../gear.ts'
 import { ensembleAt } from '../ensemble.ts'
 import { assigned, isHere, standInOf, type Reading, type Said, type State } from '../state.ts'
-import { isLater } from '../time.ts'
+import { isLater, type Instant } from '../time.ts'
 import { said } from './crew.ts'
 import { ownElement } from './gear.ts'
 import { KEPT } from './kept.ts'
@@ -27,9 +27,11 @@ export function callRoll(draft: State, event: EventOf<'seat-answered'>): void {
     if (!findings.some((each) => each.element === id)) lookedAt(draft, id, look)
 }
 
-/** The air pack on which a cylinder is mounted: that of the seat whose cylinder it is just now. */
-function packOf(draft: State, cylinder: Id): Id | undefined {
+/** The air pack on which a cylinder was mounted then: that of the seat whose cylinder it is, if nothing there has moved since. */
+function packOf(draft: State, cylinder: Id, at: Instant): Id | undefined {
   const seat = standInOf(draft, cylinder)?.holder ?? draft.elements.get(cylinder)?.issuedTo ?? null
+  const moved = seat === null ? undefined : draft.seats.get(seat)?.movedAt
+  if (moved !== undefined && isLater(moved, at)) return undefined
   const pack = assigned(draft, seat, 'air-pack')
   return pack && isHere(pack) && assigned(draft, seat, 'cylinder')?.id === cylinder ? pack.id : undefined
 }
@@ -51,7 +53,7 @@ export function readPressure(draft: State, event: EventOf<'pressure-read'>): voi
   if (readings.length > KEPT) readings.splice(0, readings.length - KEPT)
   const look = said(event)
   lookedAt(draft, id, look)
-  const pack = packOf(draft, id)
+  const pack = packOf(draft, id, at)
   if (pack !== undefined) lookedAt(draft, pack, look)
 }
 
