@@ -143,13 +143,16 @@ describe('what was judged as the books were kept', () => {
   const after = (found: FoundVerdicts, type: Event['type'], data: object): State =>
     replay(found.books, [{ seq: crew.seq + 1, at: LATER, by: 'M-104', type, data } as Event])
 
-  it('is taken up on that day and the next, and on no other', () => {
-    const found = keptOf(crew, NOW)
+  it('is taken up from that day to the one on which whoever comes on is relieved, and on no other', () => {
+    let found = keptOf(crew, NOW)
     const on = (at: Instant) => believedIn(found.books, found, at)
     expect(on('2026-11-23T23:59:59.999-05:00')).toBeUndefined()
     expect(on('2026-11-24T00:00:00.000-05:00')).toEqual(seats)
     expect(on('2026-11-25T23:59:59.999-05:00')).toEqual(seats)
     expect(on('2026-11-26T00:00:00.000-05:00')).toBeUndefined()
+    found = keptOf({ ...crew, station: { ...crew.station!, rotation: '48/96' } }, NOW)
+    expect(on('2026-11-26T23:59:59.999-05:00')).toEqual(seats)
+    expect(on('2026-11-27T00:00:00.000-05:00')).toBeUndefined()
   })
 
   it('says of the next day what that day will say: a limit that falls in the night is not missed', () => {

@@ -12,6 +12,7 @@ import { placesAt } from '../ensemble.ts'
 import type { Id } from '../gear.ts'
 import { policyOf } from '../policy/in-force.ts'
 import type { Condition } from '../policy/shape.ts'
+import { tourDays } from '../rotation.ts'
 import { isFit, type Setting } from '../rules/verdict.ts'
 import type { Seat, State } from '../state.ts'
 import { Table } from '../table.ts'
@@ -38,12 +39,11 @@ export interface FoundVerdicts {
   verdicts: KeptVerdicts
 }
 
-/** Today and tomorrow, when the next officer looks. */
-const DAYS = 2
-
+/** For today and each day until whoever comes on today is relieved: then the next officer looks. */
 export function verdictsToKeep(state: State, at: Instant): KeptVerdicts {
   const policy = policyOf(state)
-  const days = Array.from({ length: DAYS }, (_, later) => addDays(dateOf(at), later))
+  const count = 1 + tourDays(state.station?.rotation)
+  const days = Array.from({ length: count }, (_, later) => addDays(dateOf(at), later))
   // A rule must not look at the time of day, so any will do.
   const judged = days.map((day) => assess(state, policy, day + at.slice(day.length)))
   const [first, ...later] = judged.map(({ rigs }) => rigs.flatMap((rig) => rig.seats))
