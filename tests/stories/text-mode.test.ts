@@ -93,8 +93,8 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal:', () => {
       env: { BAYBOARD_TEXT: '1' },
     })
     onTestFinished(() => terminal.close())
-    const screen = await terminal.waitFor('Bayboard in lines of text', 12_000)
-    expect(screen.join('\n')).toContain('Everybody seated')
+    const screen = await terminal.waitFor('Everybody seated', 12_000)
+    expect(screen.join('\n')).toContain('Bayboard in lines of text')
   })
 
   test('what another program records meanwhile is told before the next answer', async () => {
