@@ -18,6 +18,7 @@ const PARTS = {
   workbook: 'src/store/imports/workbook.ts',
   planner: 'src/planner/part.ts',
   piece: 'src/store/piece-thread.ts',
+  ahead: 'src/store/ahead-thread.ts',
 }
 
 /** For opening the board once, which takes a second; whoever builds must not wait for ever for what hangs. */

@@ -18,20 +18,45 @@ export type CaughtUp = { count: number } & (
 
 /** Delivers every entry that checks after `file.head` and moves the head along with it. */
 export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): CaughtUp => {
-  let count = 0
-  const damaged = (offset: number, what: string): CaughtUp => {
-    file.damage ??= { line: file.head.seq + 1, offset, what }
-    return { kind: 'damaged', count, damage: file.damage, sentence: damageSentence(file.path, file.damage) }
-  }
-  if (file.damage !== undefined) return damaged(file.damage.offset, file.damage.what)
+  if (file.damage !== undefined) return damaged(file, 0, file.damage.offset, file.damage.what)
   // What a failed sync left in the file may be gone after a power loss, so it is not shown as if it were on disk.
-  if (file.failure !== undefined) return { kind: 'whole', count }
+  if (file.failure !== undefined) return { kind: 'whole', count: 0 }
   const extent = extentOf(file)
-  if ('error' in extent) return unreadable(count, extent.error)
+  if ('error' in extent) return unreadable(0, extent.error)
   const { size } = extent
-  if (size < file.head.offset) return damaged(size, 'The file is shorter than it was when it was last read.')
-  if (size === file.head.offset) return { kind: 'whole', count }
+  if (size < file.head.offset)
+    return damaged(file, 0, size, 'The file is shorter than it was when it was last read.')
+  if (size === file.head.offset) return { kind: 'whole', count: 0 }
+  const before = file.head.seq
+  takeAhead(file, size, onEntry)
+  const ahead = file.head.seq - before
+  const { count, ...end } = readPlainly(file, size, onEntry)
+  return { ...end, count: ahead + count }
+}
 
+/** Of a long tail what a thread has checked ahead; whatever it leaves, and what is wrong, is for the plain reader. */
+const takeAhead = (file: OpenFile, size: number, onEntry: (entry: Entry) => void): void => {
+  const { head, ahead } = file
+  if (ahead === undefined || size - head.offset < ahead.long) return
+  const thread = ahead.begin({ fd: file.readFd, after: head, to: size })
+  try {
+    for (let got = thread.next(head); got !== undefined; got = thread.next(file.head)) {
+      if (got.entries === undefined) {
+        readPlainly(file, got.to, onEntry)
+        if (file.head.offset !== got.to) return
+      } else {
+        for (const entry of got.entries) onEntry(entry)
+        file.head = got.head
+      }
+    }
+  } finally {
+    thread.stop()
+  }
+}
+
+/** Reads the lines that end by the byte `to`. */
+const readPlainly = (file: OpenFile, to: number, onEntry: (entry: Entry) => void): CaughtUp => {
+  let count = 0
   const take = (entry: Entry, after: number): true => {
     file.head = { seq: entry.seq, hash: entry.hash, offset: after }
     count++
@@ -43,13 +68,13 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
     file.files,
     file.readFd,
     file.head.offset,
-    size - file.head.offset,
+    to - file.head.offset,
     (bytes, offset) => {
       // What was appended after the size was taken is for the next time.
-      if (offset + bytes.length >= size) return false
+      if (offset + bytes.length >= to) return false
       const checked = checkLine(bytes, file.head.seq + 1, file.head.hash)
       if (!checked.ok) {
-        const isLast = offset + bytes.length + 1 === size
+        const isLast = offset + bytes.length + 1 === to
         fault = { offset, what: checked.what, isHalfWritten: isLast && lacksSectors(bytes, offset) }
         return false
       }
@@ -57,7 +82,7 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
     },
     (text, offset) => {
       const after = offset + text.length + 1
-      const entry = after <= size ? usualEntry(text, file.head.seq + 1, file.head.hash) : undefined
+      const entry = after <= to ? usualEntry(text, file.head.seq + 1, file.head.hash) : undefined
       return entry !== undefined && take(entry, after)
     },
   )
@@ -65,15 +90,20 @@ export const catchUp = (file: OpenFile, onEntry: (entry: Entry) => void): Caught
   const { offset } = file.head
   if (fault !== undefined) {
     const { offset, what, isHalfWritten } = fault
-    if (isHalfWritten) return { kind: 'torn', count, torn: { offset, bytes: size - offset } }
-    return damaged(offset, what)
+    if (isHalfWritten) return { kind: 'torn', count, torn: { offset, bytes: to - offset } }
+    return damaged(file, count, offset, what)
   }
   if (end.kind === 'unreadable') return unreadable(count, end.error)
-  if (end.kind === 'too-long') return damaged(end.offset, TOO_LONG)
+  if (end.kind === 'too-long') return damaged(file, count, end.offset, TOO_LONG)
   if (end.kind === 'stopped' || end.rest.length === 0) return { kind: 'whole', count }
   const what = damageInTail(end.rest, file.head.seq + 1, file.head.hash)
-  if (what !== undefined) return damaged(offset, what)
+  if (what !== undefined) return damaged(file, count, offset, what)
   return { kind: 'torn', count, torn: { offset, bytes: end.rest.length } }
+}
+
+const damaged = (file: OpenFile, count: number, offset: number, what: string): CaughtUp => {
+  file.damage ??= { line: file.head.seq + 1, offset, what }
+  return { kind: 'damaged', count, damage: file.damage, sentence: damageSentence(file.path, file.damage) }
 }
 
 export const TOO_LONG = `The line is longer than ${MAX_LINE_BYTES} bytes.`

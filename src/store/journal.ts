@@ -1,5 +1,6 @@
 // Opens a station's journal for reading and appending; it must never repair, reorder or make up an entry.
 import { join } from 'node:path'
+import { readAhead, type ReadAhead } from './ahead.ts'
 import { append, type Appended } from './append.ts'
 import { catchUp, damageInTail, unreadableSentence, type CaughtUp, type Torn } from './catch-up.ts'
 import { makeFolderToStay, realFiles, type Files } from './files.ts'
@@ -39,11 +40,14 @@ export type OpenOptions = {
   from?: Position | undefined
   /** Makes the folder and an empty journal where there is none. Only under the lock. */
   make?: boolean
+  ahead?: ReadAhead | undefined
 }
 
 /** Opens the journal of the station in `folder`; reading changes nothing on disk. */
 export const openJournal = (folder: string, options: OpenOptions = {}): Opened => {
   const { files = realFiles, from = START, make = false } = options
+  // A thread has the real disk only.
+  const { ahead = files === realFiles ? readAhead() : undefined } = options
   const path = join(folder, JOURNAL_NAME)
   let readFd: number | undefined
   try {
@@ -69,6 +73,7 @@ export const openJournal = (folder: string, options: OpenOptions = {}): Opened =
       damage: undefined,
       unknownFormat: reading.kind === 'unknown' ? sayUnknown(format) : undefined,
       upcast: reading.kind === 'through' ? reading.upcast : undefined,
+      ahead,
       failure: undefined,
     }
     return { kind: 'opened', journal: journalOf(file), startedAt: isThere ? 'position' : 'start' }

@@ -1,4 +1,5 @@
 // The journal's file as this process has it open, and what keeps it from being written; it must never be shared between processes.
+import type { ReadAhead } from './ahead.ts'
 import type { Files } from './files.ts'
 import type { Upcaster } from './formats.ts'
 import type { Held } from './lock.ts'
@@ -24,6 +25,8 @@ export type OpenFile = {
   unknownFormat: string | undefined
   /** How its entries are read, where they are of an older format. */
   upcast: Upcaster | undefined
+  /** Where a thread may read ahead of a long tail. */
+  ahead: ReadAhead | undefined
   /** Set by the first failed write or sync, for good. */
   failure: string | undefined
 }

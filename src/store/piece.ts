@@ -6,7 +6,14 @@ import type { Position } from './position.ts'
 import { isOfSeals } from './seals/journal-keys.ts'
 
 /** Whole lines from byte to byte of an open file; `wanted` are lines to be shown besides those of the seals. */
-export type PieceTask = { fd: number; from: number; to: number; wanted: ReadonlySet<number> }
+export type PieceTask = {
+  fd: number
+  from: number
+  to: number
+  wanted: ReadonlySet<number>
+  /** What the first line follows, where that is known. */
+  after?: Position
+}
 
 /** `start` is what the first line says it follows: it is for the piece before to confirm. */
 export type Piece = {
@@ -18,8 +25,8 @@ export type Piece = {
 /** Undefined where any line is not sound, or not next after the one before it, or where the piece does not end with a line. */
 export const checkPiece = (
   files: Files,
-  { fd, from, to, wanted }: PieceTask,
-  onLine?: (after: number) => void,
+  { fd, from, to, wanted, after: known }: PieceTask,
+  onLine?: (after: number, bytes: Buffer, frame: Frame) => void,
 ): Piece | undefined => {
   let start: Position | undefined
   let head: Position | undefined
@@ -27,7 +34,7 @@ export const checkPiece = (
   const end = eachLine(files, fd, from, to - from, (bytes, offset) => {
     const after = offset + bytes.length + 1
     if (after > to) return false
-    head ??= start = startOf(bytes, offset)
+    head ??= start = known ?? startOf(bytes, offset)
     const text = bytes.toString('latin1')
     const frame = head && (plainFrame(bytes, text, head.seq + 1, head.hash) ?? soundFrame(bytes, head))
     if (frame === undefined) {
@@ -37,7 +44,7 @@ export const checkPiece = (
     head = { seq: frame.seq, hash: frame.own, offset: after }
     // In a sound journal a line's number is its seq.
     if (wanted.has(frame.seq) || isOfSeals(frame.seq, text)) noticed.push({ line: frame.seq, text, frame })
-    onLine?.(after)
+    onLine?.(after, bytes, frame)
     return true
   })
   const isWhole = end.kind === 'stopped' || end.kind === 'end'

@@ -5,19 +5,21 @@ import { checkPiece, type Piece, type PieceTask } from './piece.ts'
 import { START, type Position } from './position.ts'
 
 export const [FREE, TAKEN, DONE] = [0, 1, 2]
+/** Where in the shared memory, after its state, the thread counts its lines. */
+export const CHECKED = 1
 export type ThreadTask = { task: PieceTask; port: MessagePort; shared: SharedArrayBuffer }
 
 /** Begins a piece elsewhere, and gives what waits for it. */
 export type Begin = (task: PieceTask) => () => Piece | undefined
 
-/** A half is checked in less; a thread that has died is not waited for for ever. */
-const LONGEST_WAIT_MS = 120_000
+/** A thread that has not checked a single line for so long has died: it is not waited for any more. */
+const LONGEST_STILL_MS = 5_000
 
 /** @param part the built src/store/piece-thread.ts */
 export const inThread =
-  (part: URL): Begin =>
+  (part: URL, longestStillMs = LONGEST_STILL_MS): Begin =>
   (task) => {
-    const shared = new SharedArrayBuffer(4)
+    const shared = new SharedArrayBuffer(8)
     const state = new Int32Array(shared)
     const { port1, port2 } = new MessageChannel()
     const workerData: ThreadTask = { task, port: port2, shared }
@@ -28,13 +30,21 @@ export const inThread =
     port1.unref()
     return () => {
       const isLate = Atomics.compareExchange(state, 0, FREE, DONE) === FREE
-      if (!isLate) Atomics.wait(state, 0, TAKEN, LONGEST_WAIT_MS)
+      if (!isLate) waitFor(state, longestStillMs)
       const got = receiveMessageOnPort(port1) as { message: Piece | undefined } | undefined
       void worker.terminate()
       port1.close()
       return got?.message
     }
   }
+
+/** Until it is done, or goes no further. */
+const waitFor = (state: Int32Array, longestStillMs: number): void => {
+  for (let before = -1, lines = 0; lines !== before; lines = Atomics.load(state, CHECKED)) {
+    before = lines
+    if (Atomics.wait(state, 0, TAKEN, longestStillMs) !== 'timed-out') return
+  }
+}
 
 /** The head of a journal of `size` bytes that is sound to its last byte, and what was noticed in it; else undefined. */
 export const checkInTwo = (

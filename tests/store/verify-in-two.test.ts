@@ -1,13 +1,11 @@
 // That a journal checked in two halves at once is told of to the letter as one read from its first line to its last.
-import { join } from 'node:path'
-import { pathToFileURL } from 'node:url'
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { realFiles } from '../../src/store/files.ts'
 import { checkPiece } from '../../src/store/piece.ts'
 import { inThread, type Begin } from '../../src/store/two-pieces.ts'
 import { verifyJournal, type VerifyOptions } from '../../src/store/verify.ts'
-import { builtProgram } from '../built-program.ts'
+import { builtPart, NO_SUCH_PART, partThatDies } from './parts.ts'
 import { bytesIn, draft, drafts, madeJournal, newFolder, put } from './station-folder.ts'
 
 const folder = newFolder()
@@ -31,6 +29,14 @@ const toldOf = (of: string, options: VerifyOptions) => {
   })
   return { result, seen }
 }
+/** With long enough for a thread to start, since so short a journal is done before. */
+const begun =
+  (begin: Begin): Begin =>
+  (task) => {
+    const finish = begin(task)
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2000)
+    return finish
+  }
 const inTwo = (middle: number): VerifyOptions => ({ long: 0, begin: here, middle, wanted })
 
 describe('a journal in two halves', () => {
@@ -97,12 +103,10 @@ describe('a journal in two halves', () => {
   })
 
   it('is checked by a thread of the built program, which says nothing of a half that is not sound', () => {
-    const inBuilt = inThread(pathToFileURL(join(builtProgram(), 'dist', 'piece.js')))
+    const inBuilt = inThread(builtPart('piece'))
     const answers: boolean[] = []
     const begin: Begin = (task) => {
-      const finish = inBuilt(task)
-      // Long enough for a thread to start, since so short a journal is done before.
-      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2000)
+      const finish = begun(inBuilt)(task)
       return () => {
         const piece = finish()
         answers.push(piece !== undefined)
@@ -117,8 +121,17 @@ describe('a journal in two halves', () => {
     expect(answers).toEqual([true, false])
   }, 120_000)
 
+  it('is read plainly where the thread dies halfway, whatever is wrong with it', () => {
+    const begin = begun(inThread(partThatDies('piece', { read: 0 }), 500))
+    const other = newFolder()
+    for (const bytes of [sound, Buffer.from(sound).fill('x', sound.length - 200, sound.length - 199)]) {
+      put(other, bytes)
+      expect(toldOf(other, { long: 0, begin, wanted })).toEqual(toldOf(other, {}))
+    }
+  }, 120_000)
+
   it('is read plainly where there is no such part to start', () => {
-    const begin = inThread(new URL('./no-such-part.js', import.meta.url))
+    const begin = inThread(NO_SUCH_PART)
     expect(verifyJournal(folder, { long: 0, begin })).toEqual(verifyJournal(folder))
   })
 })
