@@ -151,7 +151,8 @@ export const setPin = ({ by, proof }: Dated): Decision =>
 
 /** What the event says of the PINs that were given for it. */
 export function sayProof({ proof, ...command }: Dated, draft: Draft, state: State): Draft {
-  const isRight = (field: PinField): boolean => proof?.pins[field] === 'right'
+  if (!proof) return draft
+  const isRight = (field: PinField): boolean => proof.pins[field] === 'right'
   const said = {
     ...((isRight('pin') || isRight('old')) && { byPin: true }),
     ...(isRight('readBackPin') && { readBackByPin: true }),

@@ -24,9 +24,9 @@ export class Table<V> extends Map<string, V> {
   #count: number
   source: Source<V> | undefined
 
-  constructor(from?: Iterable<readonly [string, V]> | Source<V>) {
+  constructor(from?: Iterable<readonly [string, V]> | Source<V>, places = new Places()) {
     super()
-    this.#places = new Places()
+    this.#places = places
     this.#chunks = []
     this.#own = []
     this.#count = 0
@@ -43,9 +43,8 @@ export class Table<V> extends Map<string, V> {
 
   /** A copy of its own; what is set or changed in either from now on does not show in the other. */
   fork(): Table<V> {
-    const copy = new Table<V>()
+    const copy = new Table<V>(undefined, this.#places)
     copy.source = this.source
-    copy.#places = this.#places
     copy.#chunks = this.#chunks
     copy.#own = undefined
     copy.#count = this.#count

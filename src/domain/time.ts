@@ -51,16 +51,31 @@ export function instantToMs(text: string): number | undefined {
   return Number.isNaN(ms) ? undefined : ms
 }
 
+/** As the program writes an instant, with milliseconds; and where its offset begins. */
+const [WHOLE, OFFSET_FROM] = [29, 23]
+const MINUTE_MS = 60_000
+/** No zone has changed its offset within a minute since then, nor had one of odd seconds. */
+const WHOLE_MINUTES_SINCE = Date.UTC(1980, 0, 1)
+/** What was added in the last minute asked for: acts come in runs, and looking a zone up takes longer than deciding. */
+let lately = { zone: '', minute: NaN, offsetMs: 0, written: '' }
+
 /** The instant in the station's own zone: the first ten characters are then its local date. */
-export const instantIn = (ms: number, zone: string): Instant => new TZDate(ms, zone).toISOString()
+export function instantIn(ms: number, zone: string): Instant {
+  const minute = Math.floor(ms / MINUTE_MS)
+  if (minute !== lately.minute || zone !== lately.zone) {
+    const made = new TZDate(ms, zone)
+    const instant = made.toISOString()
+    if (!(ms >= WHOLE_MINUTES_SINCE)) return instant
+    const offsetMs = -made.getTimezoneOffset() * MINUTE_MS
+    lately = { zone, minute, offsetMs, written: instant.slice(-6) }
+  }
+  return new Date(ms + lately.offsetMs).toISOString().slice(0, -1) + lately.written
+}
 
 /** The local date of an instant that is written in the station's zone. */
 export const dateOf = (at: Instant): LocalDate => at.slice(0, 10)
 /** The wall clock of an instant that is written in the station's zone: `07:02`. */
 export const clockOf = (at: Instant): string => at.slice(11, 16)
-
-/** As the program writes an instant, with milliseconds; and where its offset begins. */
-const [WHOLE, OFFSET_FROM] = [29, 23]
 
 /** With one offset, as nearly all of a station have, instants order as text. */
 export function isLater(one: Instant, other: Instant): boolean {

@@ -67,7 +67,8 @@ export function proofOf(command: Command, state: State, now: Instant, cost?: Pin
 }
 
 /** What may go on to be decided. */
-export const withoutPin = (command: Command): Dated =>
-  Object.fromEntries(
-    Object.entries(command).filter(([name]) => !(PIN_FIELDS as readonly string[]).includes(name)),
-  ) as unknown as Dated
+export function withoutPin(command: Command): Dated {
+  if (!PIN_FIELDS.some((name) => name in command)) return command as Dated
+  const kept = Object.entries(command).filter(([name]) => !(PIN_FIELDS as readonly string[]).includes(name))
+  return Object.fromEntries(kept) as unknown as Dated
+}

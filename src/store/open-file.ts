@@ -70,11 +70,15 @@ export const fail = (file: OpenFile, error: unknown): Refusal => {
 
 /** The descriptor to append with, and the file's size. Throws if the name now belongs to another file: what is written to the old one would be lost. */
 export const openForAppend = (file: OpenFile): { fd: number; size: number } => {
-  const { files } = file
-  const fd = (file.appendFd ??= files.open(file.path, 'append'))
-  const { size, identity } = files.fstat(fd)
-  if (identity !== file.identity || files.stat(file.path)?.identity !== identity) {
-    throw new Error('another file has taken the place of journal.jsonl')
+  const { files, path, identity } = file
+  if (file.appendFd === undefined) {
+    file.appendFd = files.open(path, 'append')
+    // A descriptor stays with its file, so this is asked once; after another answer nothing is written any more.
+    if (files.fstat(file.appendFd).identity !== identity) throw new Error(REPLACED)
   }
-  return { fd, size }
+  const named = files.stat(path)
+  if (named?.identity !== identity) throw new Error(REPLACED)
+  return { fd: file.appendFd, size: named.size }
 }
+
+const REPLACED = 'another file has taken the place of journal.jsonl'

@@ -1,5 +1,6 @@
 // Instants: offsets, the station's own clock, both clock changes, and the machine's zone that must not matter.
 import { join } from 'node:path'
+import { TZDate } from '@date-fns/tz'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { addDays, clockOf, dateOf, instantIn, instantOf, instantToMs } from '../../src/domain/time.ts'
 import { programUnderZones, type Program } from './machine-zone.ts'
@@ -38,6 +39,35 @@ describe('an instant', () => {
     expect([dateOf(late), clockOf(late)]).toEqual(['2026-11-24', '23:30'])
     const next = instantIn(Date.UTC(2026, 10, 25, 5, 30), 'America/New_York')
     expect([dateOf(next), clockOf(next)]).toEqual(['2026-11-25', '00:30'])
+  })
+})
+
+/** Instants from two minutes before a change to two after it, each twice, so that the next follows from what was asked last. */
+const around = (changeMs: number): number[] =>
+  [-120_000, -60_001, -60_000, -1, 0, 1, 59_999, 60_000, 120_000].flatMap((by) => [
+    changeMs + by,
+    changeMs + by + 0.5,
+  ])
+
+describe('an instant right after another', () => {
+  // Changes that the IANA time zone database has: at a minute past, by half and a quarter of an hour, a whole day, to odd seconds.
+  it.each([
+    ['America/New_York', '2026-11-01T06:00:00Z'],
+    ['America/St_Johns', '2009-03-08T03:31:00Z'],
+    ['America/St_Johns', '2009-11-01T02:31:00Z'],
+    ['Australia/Lord_Howe', '2026-10-03T15:30:00Z'],
+    ['Asia/Kathmandu', '1985-12-31T18:30:00Z'],
+    ['Pacific/Apia', '2011-12-30T10:00:00Z'],
+    ['Africa/Monrovia', '1972-01-07T00:44:30Z'],
+    ['America/New_York', '1883-11-18T17:00:00Z'],
+  ])('has the offset of its own moment in %s around %s', (zone, change) => {
+    for (const ms of around(Date.parse(change))) {
+      expect(instantIn(ms, zone)).toBe(new TZDate(ms, zone).toISOString())
+      expect(instantIn(ms, 'UTC')).toBe(new TZDate(ms, 'UTC').toISOString())
+      expect(instantIn(ms, zone)).toBe(new TZDate(ms, zone).toISOString())
+    }
+    const offsets = new Set(around(Date.parse(change)).map((ms) => instantIn(ms, zone).slice(-6)))
+    expect(offsets.size).toBe(2)
   })
 })
 

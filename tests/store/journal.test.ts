@@ -1,8 +1,8 @@
 // How a journal is opened, read, appended to, on real files.
-import { mkdirSync, readdirSync, renameSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { openJournal } from '../../src/store/journal.ts'
+import { openJournal, type Journal } from '../../src/store/journal.ts'
 import { MAX_LINE_BYTES, type Entry } from '../../src/store/line.ts'
 import {
   bytesIn,
@@ -17,7 +17,7 @@ import {
   readBack,
 } from './station-folder.ts'
 import { failingFiles } from './failing-files.ts'
-import { makeFolderToStay } from '../../src/store/files.ts'
+import { makeFolderToStay, realFiles, type Files } from '../../src/store/files.ts'
 
 const ignore = () => undefined
 
@@ -151,13 +151,36 @@ describe('appending', () => {
     expect(journal.append(held, draft('note 1')).ok).toBe(true)
   })
 
-  it('is refused when another file has taken the name of the journal', () => {
-    const folder = newFolder()
-    const journal = madeJournal(folder)
-    writeFileSync(join(folder, 'copy'), bytesIn(folder))
-    renameSync(join(folder, 'copy'), pathIn(folder))
-    expect(journal.append(held, draft('note 1'))).toMatchObject({ ok: false, why: 'failed' })
-    expect(readBack(folder).texts).toHaveLength(3)
+  describe('is refused when another file has taken the name of the journal', () => {
+    const copied = (folder: string): string => {
+      writeFileSync(join(folder, 'copy'), bytesIn(folder))
+      return join(folder, 'copy')
+    }
+    const twice = (journal: Journal) => [1, 2].map(() => journal.append(held, draft('note 4')))
+    const failed = { ok: false, why: 'failed' }
+
+    it.each(['after its first append', 'before it'])('%s', (when) => {
+      const folder = newFolder()
+      const made = madeJournal(folder)
+      const journal = when === 'before it' ? open(folder) : made
+      journal.catchUp(ignore)
+      renameSync(copied(folder), pathIn(folder))
+      expect(twice(journal)).toMatchObject([failed, failed])
+      expect(readBack(folder).texts).toHaveLength(3)
+    })
+
+    it('for the very moment in which it was opened to be written', () => {
+      const folder = newFolder()
+      madeJournal(folder).close()
+      const copy = copied(folder)
+      const opening: Files['open'] = (path, purpose) =>
+        realFiles.open(purpose === 'append' ? copy : path, purpose)
+      const journal = open(folder, { files: { ...realFiles, open: opening } })
+      journal.catchUp(ignore)
+      expect(twice(journal)).toMatchObject([failed, failed])
+      expect(readBack(folder).texts).toHaveLength(3)
+      expect(readFileSync(copy)).toEqual(bytesIn(folder))
+    })
   })
 
   it('refuses one entry that is longer than a line may be', () => {
