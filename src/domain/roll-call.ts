@@ -36,6 +36,6 @@ export function changedSince(state: State, seatId: Id): Element[] {
   return answer && seat ? unspokenOf(answer, ensembleAt(state, seat)) : []
 }
 
-/** The riding positions that answered and have other gear now. */
+/** The riding positions that answered and have other gear now, in the order of the board. */
 export const changedSeats = (state: State): Id[] =>
-  [...(state.tour?.answers.keys() ?? [])].filter((seat) => changedSince(state, seat).length > 0)
+  [...state.seats.keys()].filter((seat) => changedSince(state, seat).length > 0)

@@ -114,7 +114,11 @@ export function evidenceOf(state: State): Evidence {
       officer: tour.officer,
       on: tour.on,
       opened: tour.opened,
-      answers: [...tour.answers].map(([seat, answer]) => ({ seat, ...answer })),
+      // By riding position: in what order the books hold them depends on when they were last read from disk.
+      answers: seats.flatMap(({ id }) => {
+        const answer = tour.answers.get(id)
+        return answer ? [{ seat: id, ...answer }] : []
+      }),
     },
     rigs: [...state.rigs.values()],
     seats: seats.map(({ id, rig, position, critical, member }) => ({ id, rig, position, critical, member })),

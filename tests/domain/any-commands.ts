@@ -230,6 +230,19 @@ const anyAct: fc.Arbitrary<Told> = fc.oneof(
 /** Seeded, so that a failure is the same failure again. */
 export const RUNS = { seed: 20261124, numRuns: 150 }
 export const anyTour = fc.array(fc.oneof(anyCommand, anyAct), { minLength: 10, maxLength: 60 })
+/** Two ride, who may change places and answer again; one who is off duty has a PIN. */
+const LIKELY: Told[] = [
+  ...(Object.values(wellFormed) as Told[]),
+  { do: 'seat-member', seat: 'E6-2', member: 'M-105' },
+  { do: 'seat-member', seat: 'E6-1', member: 'M-105' },
+  { do: 'seat-member', seat: 'E6-2', member: 'M-104' },
+  { do: 'answer', seat: 'E6-2' },
+  { do: 'set-pin', by: 'M-207', pin: '0815' },
+]
+/** Mostly allowed: a tour opened, and then what can be given in that house, in any order. */
+export const anyLikely: fc.Arbitrary<Told[]> = fc
+  .array(fc.constantFrom(...LIKELY, ...LIKELY.slice(-5)), { minLength: 20, maxLength: 60 })
+  .map((told) => [wellFormed['open-tour'], ...told])
 export const anyActs = fc.array(anyAct, { minLength: 10, maxLength: 80 })
 
 /** The journal that a mixture of commands leaves: what is refused leaves nothing. */

@@ -3,8 +3,9 @@ import { assert, property } from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { assess, assessNow } from '../../src/domain/assess.ts'
 import { arrange } from '../../src/domain/board.ts'
+import { replay } from '../../src/domain/evolve.ts'
 import { policyOf } from '../../src/domain/policy/in-force.ts'
-import type { State } from '../../src/domain/state.ts'
+import { emptyState, type State } from '../../src/domain/state.ts'
 import { evidenceOf, evidenceShape, stateOf } from '../../src/exports/evidence.ts'
 import { asJson } from '../../src/exports/json.ts'
 import {
@@ -13,9 +14,12 @@ import {
   readinessLogShape,
   type ReadinessLog,
 } from '../../src/exports/readiness-log.ts'
+import { pack } from '../../src/store/packed-state.ts'
 import { usual } from '../demo-station.ts'
+import { journalAfter, wellFormed } from '../domain/any-commands.ts'
 import { crews } from '../domain/any-history.ts'
-import { NOW } from '../domain/given.ts'
+import { NOW, type Told } from '../domain/given.ts'
+import { unpacked } from '../unpacked.ts'
 import { madeOf } from './made.ts'
 import { fullTour, smallTour } from './tours.ts'
 
@@ -78,4 +82,23 @@ test('it holds nobody who neither rides nor commands, nothing from the rack, and
   expect(evidence.members.filter(({ id }) => !riding.has(id) && id !== state.tour!.officer)).toEqual([])
   expect(evidence.gear.length).toBeLessThan(state.elements.size / 2)
   expect(JSON.stringify(evidence)).not.toContain('kept-secret')
+})
+
+test('tells answers by riding position, also where one answered again after the books were read from disk', () => {
+  const ride = (seat: string, member: string): Told[] => [
+    { do: 'seat-member', seat, member },
+    { do: 'answer', seat },
+  ]
+  const cleared = [
+    wellFormed['open-tour'],
+    ...ride('E6-1', 'M-104'),
+    ...ride('E6-2', 'M-105'),
+    { do: 'clear-seat', seat: 'E6-1' } as const,
+  ]
+  const books = replay(emptyState(), journalAfter(cleared))
+  const later = journalAfter([...cleared, ...ride('E6-1', 'M-104')]).slice(books.seq)
+  for (const before of [books, unpacked(pack(books))!]) {
+    const { answers } = evidenceOf(replay(before, later)).tour!
+    expect(answers.map(({ seat }) => seat)).toEqual(['E6-1', 'E6-2'])
+  }
 })
