@@ -5,7 +5,7 @@ import { execFileSync } from 'node:child_process'
 import { chmod, copyFile, mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { relative, resolve } from 'node:path'
 import { asScript, bundle } from './bundling.mjs'
-import { startingQuickly } from './starting-quickly.mjs'
+import { lighterLibraries } from './lighter-libraries.mjs'
 
 const [folder = 'dist'] = process.argv.slice(2)
 
@@ -44,7 +44,7 @@ const apart = {
 }
 
 await mkdir(folder, { recursive: true })
-const plugins = [apart, ...startingQuickly]
+const plugins = [apart, ...lighterLibraries]
 await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins })
 await bundle({ board: BOARD }, folder, { plugins, ...asScript })
 // Only a module may say `import()`.
