@@ -49,7 +49,9 @@ export function settingOf(state: State, policy: Policy, at: Instant): Setting {
   const ends = tour && addDays(tour.on, tourDays(state.station?.rotation))
   const until = ends && ends > today ? ends : today
   const tourSince = tour?.opened.at ?? tourBefore(state)?.openedAt
-  return { policy, at, today, until, isTourOpen: tour !== null, tourSince }
+  // One that nobody handed over is no longer anybody's after its last day.
+  const isTourOpen = ends !== null && today <= ends
+  return { policy, at, today, until, isTourOpen, tourSince }
 }
 
 export const wearerAt = (state: State, seat: Seat): Wearer => wearerOf(booksAt(state, seat))

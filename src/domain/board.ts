@@ -115,7 +115,7 @@ export function arrange(assessment: Assessment, state: State): Board {
       on: tour.on,
     },
     ...sayHeadline(rigs),
-    rollCall: rollCallOf(state, rigs),
+    rollCall: rollCallOf(state, rigs, assessment.at),
     policy: {
       name: policy.name,
       overlay: policy.overlay ?? null,

@@ -2,7 +2,7 @@
 import { listed } from './count.ts'
 import type { Shown, Tone } from './signs.ts'
 import type { State } from './state.ts'
-import { clockOf, type Instant } from './time.ts'
+import { clockOf, dateOf, sayDate, type Instant } from './time.ts'
 
 /** What the sentences look at of a rig and its riding positions. */
 interface Rig {
@@ -55,13 +55,14 @@ export function sayHeadline(rigs: readonly Rig[]): { headline: string; tone: Ton
   return { headline: `Everybody seated may ride and every rig can.${soon}`, tone: due ? 'warn' : 'good' }
 }
 
-export function rollCallOf(state: State, rigs: readonly Rig[]): RollCall {
+export function rollCallOf(state: State, rigs: readonly Rig[], at: Instant): RollCall {
   const filled = rigs.flatMap((rig) => rig.rows).filter((row) => row.state !== 'unfilled')
   const answered = filled.filter((row) => row.answered).length
   const times = [...(state.tour?.answers.values() ?? [])].toSorted((a, b) => a.seq - b.seq)
   const last = times.at(-1)?.at ?? null
   const complete = state.tour !== null && filled.length > 0 && answered === filled.length
-  const when = last ? `, last ${clockOf(last)}` : ''
+  const day = last && dateOf(last) !== dateOf(at) ? ` on ${sayDate(dateOf(last))}` : ''
+  const when = last ? `, last ${clockOf(last)}${day}` : ''
   const words = !state.tour
     ? 'No tour is open.'
     : !filled.length

@@ -41,10 +41,12 @@ export interface FitTest extends Said {
   result: 'pass' | 'fail'
 }
 
+type Away = { where: 'away'; to: string; for: Care; since: Said }
 export type Custody =
   | { where: 'rack' | 'issued' | 'rig' }
-  | { where: 'away'; to: string; for: Care; since: Said }
-  | { where: 'held'; reason: string; since: Said }
+  | Away
+  /** `was`: it was away when it was held, and is again should the hold have been a mistake. */
+  | { where: 'held'; reason: string; since: Said; was?: Away }
   | { where: 'retired'; reason: string; disposal: string; since: Said }
 
 export interface Element extends ElementFacts {
@@ -122,8 +124,9 @@ interface WorkedTour {
   platoon: string
   on: LocalDate
   openedAt: Instant
-  /** Who took over from it, once it is handed over. */
+  /** Who took over from it and when, once it is handed over. */
   to?: Id
+  endedAt?: Instant
 }
 
 export interface Tour {

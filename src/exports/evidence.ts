@@ -18,12 +18,18 @@ import { Table } from '../domain/table.ts'
 const id = z.string()
 const said = { seq: z.number().int(), at: z.string(), by: id }
 const since = z.strictObject(said)
+const away = z.strictObject({ where: z.literal('away'), to: z.string(), for: careShape, since })
 const custody = z.discriminatedUnion('where', [
   z.strictObject({ where: z.literal('rack') }),
   z.strictObject({ where: z.literal('issued') }),
   z.strictObject({ where: z.literal('rig') }),
-  z.strictObject({ where: z.literal('away'), to: z.string(), for: careShape, since }),
-  z.strictObject({ where: z.literal('held'), reason: z.string(), since }),
+  away,
+  z.strictObject({
+    where: z.literal('held'),
+    reason: z.string(),
+    since,
+    was: away.optional().describe('It was away when it was held.'),
+  }),
   z.strictObject({ where: z.literal('retired'), reason: z.string(), disposal: z.string(), since }),
 ])
 

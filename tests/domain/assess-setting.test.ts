@@ -41,6 +41,19 @@ describe('the setting', () => {
       until: '2026-11-28',
     })
   })
+  it('of a tour nobody handed over counts its readings through its last day, and then only the day it is', () => {
+    const fitAt = (at: string, ...steps: Told[]) =>
+      seatsAt(fitCrew(...steps), at)
+        .filter((each) => each.fit)
+        .map((each) => each.seat.id)
+    expect(fitAt('2026-11-25T23:59:59.999-05:00')).toEqual(['E6-1', 'E6-2'])
+    expect(fitAt('2026-11-26T00:00:00.000-05:00')).toEqual([])
+    const again = '2026-11-26T07:00:00.000-05:00'
+    expect(fitAt('2026-11-26T08:00:00.000-05:00', reads('1', 4500, again))).toEqual(['E6-1'])
+    expect(sentencesAt(fitCrew(), again)).toContain(
+      'Cylinder CY-1: its pressure has not been read today, last 4500 psi.',
+    )
+  })
   it('without a tour is today alone', () => {
     const setting = settingOf(stateOf(...HOUSE), POLICY, NOW)
     expect(setting).toMatchObject({ today: '2026-11-24', until: '2026-11-24', tourSince: undefined })

@@ -79,6 +79,13 @@ describe('the board in words', () => {
     expect(rollCall.words).toBe('Roll call complete: 2 of 2 answered, last 07:20.')
   })
 
+  it('when the last answer came on another day says which', () => {
+    const late = '2026-11-25T06:00:00.000-05:00'
+    const state = fitCrew(answers('E6-2'), { ...answers('E6-1'), at: '2026-11-24T23:10:00.000-05:00' })
+    const { rollCall } = boardOf(state, late)
+    expect(rollCall.words).toBe('Roll call complete: 2 of 2 answered, last 23:10 on 24 Nov 2026.')
+  })
+
   it('when a limit comes near counts the riding positions that have one', () => {
     const state = fitCrew(
       reads('1', 4500, '2027-02-10T07:00:00.000-05:00'),

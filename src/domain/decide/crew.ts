@@ -5,8 +5,17 @@ import { cleanText } from '../clean.ts'
 import type { CommandOf, Dated } from '../commands.ts'
 import { acknowledgedBy, findItem } from '../items.ts'
 import { handOverFault } from '../pin.ts'
-import { assigned, holderOf, isHere, place, standInOf, type Element, type State } from '../state.ts'
-import { daysBetween, dateOf, sayDate } from '../time.ts'
+import {
+  assigned,
+  holderOf,
+  isHere,
+  place,
+  standInOf,
+  tourBefore,
+  type Element,
+  type State,
+} from '../state.ts'
+import { clockOf, daysBetween, dateOf, isLater, sayDate } from '../time.ts'
 import {
   capital,
   findElement,
@@ -36,6 +45,11 @@ export function openTour(command: Dated<CommandOf<'open-tour'>>, state: State): 
     return refuse(
       `No member is of platoon ${platoon}. The platoons are: ${platoons.join(', ') || 'none yet'}.`,
     )
+  }
+  const ended = tourBefore(state)?.endedAt
+  if (ended !== undefined && isLater(ended, at)) {
+    const when = `on ${sayDate(dateOf(ended))} at ${clockOf(ended)}`
+    return refuse(`The last tour was handed over ${when}: another cannot begin before that.`)
   }
   if (daysBetween(dateOf(at), on) > 1) return refuse(`${sayDate(on)} is more than a day ahead.`)
   const relieved = [...state.seats.values()].flatMap((seat) =>

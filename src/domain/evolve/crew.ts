@@ -61,9 +61,9 @@ export function openTour(draft: State, event: EventOf<'tour-opened'>): void {
   }
 }
 
-export function closeTour(draft: State, { data }: EventOf<'tour-handed-over'>): void {
+export function closeTour(draft: State, { at, data }: EventOf<'tour-handed-over'>): void {
   const worked = draft.tours.get(data.tour)
-  if (worked) draft.tours.set(data.tour, { ...worked, to: data.to })
+  if (worked) draft.tours.set(data.tour, { ...worked, to: data.to, endedAt: at })
   draft.tour = null
 }
 

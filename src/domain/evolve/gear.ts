@@ -168,16 +168,25 @@ export function receiveBack(
     const inPlace = standInOf(draft, id) !== undefined
     if (draft.elements.get(id)?.custody.where === 'held' && !wasHeldByMistake)
       tag(draft, id, event, UNSEEN, 'safety')
-    changeElement(draft, id, (element) => ({
-      ...(element.kind === 'cylinder' && { back: said(event) }),
-      custody: element.issuedTo !== null || inPlace ? withHolder(element) : RACK,
-    }))
+    changeElement(draft, id, (element) => {
+      if (wasHeldByMistake && element.custody.where === 'held' && element.custody.was)
+        return { custody: element.custody.was }
+      return {
+        ...(element.kind === 'cylinder' && { back: said(event) }),
+        custody: element.issuedTo !== null || inPlace ? withHolder(element) : RACK,
+      }
+    })
   }
 }
 
 export const hold = (draft: State, event: EventOf<'element-held'>): void =>
-  changeElement(draft, event.data.element, () => ({
-    custody: { where: 'held', reason: event.data.reason, since: said(event) },
+  changeElement(draft, event.data.element, ({ custody }) => ({
+    custody: {
+      where: 'held',
+      reason: event.data.reason,
+      since: said(event),
+      ...(custody.where === 'away' && { was: custody }),
+    },
   }))
 
 export const retire = (draft: State, event: EventOf<'element-retired'>): void =>

@@ -2,7 +2,7 @@
 import { plain, type Care, type Exposure } from '../kinds.ts'
 import type { Condition } from '../policy/shape.ts'
 import { clockOf, dateOf, isLater, sayDate } from '../time.ts'
-import { isNewer, type CareRecord, type Element, type ExposureRecord } from '../state.ts'
+import { isNewer, type CareRecord, type Element, type ExposureRecord, type Reading } from '../state.ts'
 import type { Judge, Told } from './verdict.ts'
 
 export const judgeTags: Judge = (rule, element, _setting, _wearer, make) => {
@@ -92,10 +92,17 @@ export const OVER_PERCENT = 10
 export const isOver = (psi: number, celsius: number | undefined, ratedPsi: number): boolean =>
   psiWhenCooled(psi, celsius) * 100 > ratedPsi * (100 + OVER_PERCENT)
 
+/** What lets the air out of a cylinder: 49 CFR 180.205 fills it with water; of a repair it is common practice. */
+const EMPTYING: readonly Care[] = ['hydrostatic-test', 'repair']
+
+/** On a day of its own only the journal's order can tell. */
+const isAfterReading = (care: CareRecord, { at, seq }: Reading): boolean =>
+  care.on > dateOf(at) || (care.on === dateOf(at) && care.seq > seq)
+
 export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   if (!('reading' in rule.watch)) return undefined
   const { atMost } = rule.watch
-  const { ratedPsi, readings, back } = element
+  const { ratedPsi, readings, cares, back } = element
   const reading = readings.at(-1)
   if (reading === undefined)
     return make(rule, element, 'unproven', () => ({ says: 'its pressure has not been read' }))
@@ -110,6 +117,13 @@ export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
       'unproven',
       () =>
         `its pressure has not been read since it came back, last ${psi} psi on ${sayDate(dateOf(at))}: read it again`,
+    )
+  const emptied = cares.findLast((care) => EMPTYING.includes(care.care) && isAfterReading(care, reading))
+  if (emptied)
+    return found(
+      'unproven',
+      () =>
+        `its pressure has not been read since its ${plain(emptied.care)} of ${sayDate(emptied.on)}, last ${psi} psi: read it again`,
     )
   if (ratedPsi === undefined)
     return found('unproven', () => `${psi} psi, but its rated pressure is not known`)

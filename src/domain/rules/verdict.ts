@@ -33,6 +33,7 @@ export interface Setting {
   today: LocalDate
   /** The last day on which the open tour is still at work, or today. */
   until: LocalDate
+  /** A tour is open, and its last day is not over. */
   isTourOpen: boolean
   /** When the newest tour was opened, be it open or handed over: no reading before it counts. */
   tourSince: Instant | undefined

@@ -69,6 +69,15 @@ describe('receive-back', () => {
       .changesNothing()
   })
 
+  test('what was away when it was held by mistake is away still', () => {
+    const away = elementIn(given(house, sentAway('C-1041')).state, 'C-1041').custody
+    const state = given(house, sentAway('C-1041'), held('C-1041'))
+      .when({ ...receive('C-1041'), byMistake: true })
+      .records('elements-received-back', { elements: ['C-1041'], byMistake: true })
+    expect(elementIn(state, 'C-1041').custody).toEqual(away)
+    expect(away.where).toBe('away')
+  })
+
   test('gear comes back to whoever it belongs to: a member, a rig, the rack', () => {
     const state = given(house, sentAway('C-1041', 'Y-31', 'C-1900'), held('H-6'))
       .when(receive('C-1041', 'Y-31', 'C-1900', 'H-6', 'H-6'))

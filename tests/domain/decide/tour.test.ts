@@ -56,6 +56,17 @@ describe('open-tour', () => {
     given(house, more).when(command).refuses(words).changesNothing()
   })
 
+  test('a tour begins with the hand-over of the last one or later, never before it', () => {
+    const next = (at: string) => open({ tour: 'next', at })
+    given(crew, handOver)
+      .when(next(NOW))
+      .records('tour-opened', { ...opened, tour: 'next', relieved: [] })
+    given(crew, handOver)
+      .when(next('2026-11-24T07:01:59.000-05:00'))
+      .refuses('The last tour was handed over on 24 Nov 2026 at 07:02: another cannot begin before that.')
+      .changesNothing()
+  })
+
   test('where no member has a platoon, the refusal says so', () => {
     given({ do: 'add-member', member: { id: 'M-1', name: 'F. Iyer' } })
       .when({ ...tourOpen, by: 'M-1', officer: 'M-1' })
@@ -122,7 +133,7 @@ describe('hand-over', () => {
     expect(state.tour).toBeNull()
     expect(state.seats.get('E6-1')?.member).toBe('M-104')
     expect([...state.tours]).toEqual([
-      ['2026-11-24-B', { platoon: 'B', on: '2026-11-24', openedAt: NOW, to: 'M-207' }],
+      ['2026-11-24-B', { platoon: 'B', on: '2026-11-24', openedAt: NOW, to: 'M-207', endedAt: NOW }],
     ])
   })
 

@@ -1,6 +1,6 @@
 // The table of the cylinder's pressure, one psi on either side of each limit.
-import type { Exposure } from '../../../src/domain/kinds.ts'
-import { exposed, gear, read, verdictOf, type Case, type Day } from './judging.ts'
+import type { Care, Exposure } from '../../../src/domain/kinds.ts'
+import { cared, exposed, gear, read, verdictOf, type Case, type Day } from './judging.ts'
 import type { Element } from '../../../src/domain/state.ts'
 
 const TODAY: Day = { today: '2026-11-24' }
@@ -35,6 +35,10 @@ const AT = '2026-11-24T07:10:00'
 const exposedAt = (sort: Exposure, at: string, seq = 60): Element => ({
   ...cylinder(4500, 4500),
   exposures: [exposed(sort, `${at}.000-05:00`, seq)],
+})
+const caredFor = (care: Care, on: string, seq: number): Element => ({
+  ...cylinder(4500, 4500),
+  cares: [cared(care, on, { seq })],
 })
 export const PRESSURE_CASES = [
   ...LIMITS.flatMap(([psi, rated]) => [
@@ -85,6 +89,29 @@ export const PRESSURE_CASES = [
   ]),
   reading('past', 'exposed at that instant, and recorded after', exposedAt('other', AT), 'unproven'),
   reading('within', 'exposed at that instant, and recorded before', exposedAt('other', AT, 20), 'ready'),
+  // 49 CFR 180.205: a hydrostatic test fills it with water. That a repair empties it is common practice.
+  ...(['hydrostatic-test', 'repair'] as const).flatMap((care) => [
+    reading('past', `${care} on a later day than it was read`, caredFor(care, '2026-11-25', 10), 'unproven'),
+    reading(
+      'past',
+      `${care} recorded after it was read that day`,
+      caredFor(care, '2026-11-24', 60),
+      'unproven',
+    ),
+    reading(
+      'within',
+      `${care} recorded before it was read that day`,
+      caredFor(care, '2026-11-24', 20),
+      'ready',
+    ),
+    reading('within', `${care} of the day before, recorded late`, caredFor(care, '2026-11-23', 60), 'ready'),
+  ]),
+  reading(
+    'within',
+    'looked over after it was read, which lets no air out',
+    caredFor('routine-inspection', '2026-11-24', 60),
+    'ready',
+  ),
   reading('nothing', 'never read', gear('cylinder', { ratedPsi: 4500 }), 'unproven'),
   reading('nothing', 'rated pressure unknown', cylinder(4500, undefined), 'unproven'),
 ]
