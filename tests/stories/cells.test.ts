@@ -102,6 +102,7 @@ describe.skipIf(!hasPty)('needs a pseudo-terminal: the glass and the frame', () 
             board.resize(...size)
           }
           await board.type(pick(LETTERS))
+          seen.add(titleOf(board))
           await board.send(pick(MOVING)! + pick(MOVING)! + pick(DECIDING)!)
           seen.add(titleOf(board))
         }
