@@ -1,6 +1,6 @@
 // Builds the program, dist/bayboard.js, or the same in a folder that is named. It must not fetch anything.
 // What is heavy and seldom asked for is built beside it as a part of its own, so that opening the board never reads it. The
-// board itself is one script, with the code that V8 made of it: see run-script.mjs.
+// board is one script and the subcommands are another, each with the code that V8 made of it: see run-script.mjs.
 import { execFileSync } from 'node:child_process'
 import { chmod, copyFile, mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { relative, resolve } from 'node:path'
@@ -11,7 +11,6 @@ const [folder = 'dist'] = process.argv.slice(2)
 
 /** Each part by the module that the program loads with `import()`; it becomes `dist/NAME.js`. */
 const PARTS = {
-  program: 'src/cli/program.ts',
   ink: 'src/tui/app.tsx',
   calendar: 'src/exports/calendar.ts',
   paper: 'src/paper/make-paper.ts',
@@ -24,10 +23,13 @@ const PARTS = {
 /** For opening the board once, which takes a second; whoever builds must not wait for ever for what hangs. */
 const MOST_MS = 120_000
 
-/** The script, and what it hands to whoever loads it with `import()`. */
-const BOARD = 'src/cli/board.ts'
-const runsBoard = `import { runScript } from './scripts/run-script.mjs'
-export const { board, demo } = runScript('board', import.meta.url).exports`
+/** Each script, `dist/NAME.cjs`, by its module, and what it hands to whoever loads it with `import()`. */
+const SCRIPTS = {
+  board: { from: 'src/cli/board.ts', gives: 'board, demo' },
+  program: { from: 'src/cli/program.ts', gives: 'runProgram' },
+}
+const runs = (name) => `import { runScript } from './scripts/run-script.mjs'
+export const { ${SCRIPTS[name].gives} } = runScript('${name}', import.meta.url).exports`
 
 const apart = {
   name: 'apart',
@@ -35,26 +37,32 @@ const apart = {
     build.onResolve({ filter: /^\.{1,2}\// }, ({ kind, path, resolveDir }) => {
       if (kind !== 'dynamic-import') return undefined
       const wanted = relative('.', resolve(resolveDir, path))
-      if (wanted === BOARD) return { path: BOARD, namespace: 'script' }
+      const script = Object.keys(SCRIPTS).find((name) => SCRIPTS[name].from === wanted)
+      if (script !== undefined) return { path: script, namespace: 'script' }
       const part = Object.keys(PARTS).find((name) => PARTS[name] === wanted)
       return part === undefined ? undefined : { path: `./${part}.js`, external: true }
     })
-    build.onLoad({ filter: /./, namespace: 'script' }, () => ({ contents: runsBoard, resolveDir: '.' }))
+    build.onLoad({ filter: /./, namespace: 'script' }, ({ path }) => ({
+      contents: runs(path),
+      resolveDir: '.',
+    }))
   },
 }
 
 await mkdir(folder, { recursive: true })
 const plugins = [apart, ...lighterLibraries]
 await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins })
-await bundle({ board: BOARD }, folder, { plugins, ...asScript })
+for (const [name, { from }] of Object.entries(SCRIPTS))
+  await bundle({ [name]: from }, folder, { plugins, ...asScript })
 // Only a module may say `import()`.
 const loads = (text) => text.replace(/\bimport\((?="\.\/\w+\.js"\))/g, 'load(')
 // One letter beyond Latin-1 and Node keeps the whole file at twice its size; esbuild leaves those in expressions as they are.
-const made = ['bayboard.js', 'board.cjs', ...Object.keys(PARTS).map((name) => `${name}.js`)]
+const namesOf = (parts, ending) => Object.keys(parts).map((name) => name + ending)
+const made = ['bayboard.js', ...namesOf(PARTS, '.js'), ...namesOf(SCRIPTS, '.cjs')]
 for (const name of made) {
   const path = `${folder}/${name}`
   const built = await readFile(path, 'utf8')
-  const text = name === 'board.cjs' ? loads(built) : built
+  const text = name.endsWith('.cjs') ? loads(built) : built
   const byNumber = (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`
   await writeFile(path, text.replace(/[^\x00-\x7f]/g, byNumber))
 }
@@ -68,8 +76,11 @@ const opened = `${folder}/.opened`
 const removeOpened = () => rm(opened, { recursive: true, force: true })
 await removeOpened()
 try {
-  const keeping = ['scripts/keep-code.mjs', folder, `${opened}/station`]
-  execFileSync(process.execPath, keeping, { stdio: 'inherit', timeout: MOST_MS, killSignal: 'SIGKILL' })
+  // The subcommands are asked about the station that the board leaves.
+  for (const name of Object.keys(SCRIPTS)) {
+    const keeping = [`scripts/keep-code/${name}.mjs`, folder, `${opened}/station`]
+    execFileSync(process.execPath, keeping, { stdio: 'inherit', timeout: MOST_MS, killSignal: 'SIGKILL' })
+  }
 } finally {
   await removeOpened()
 }

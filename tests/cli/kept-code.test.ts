@@ -1,4 +1,4 @@
-// The board starts from what V8 made of it at its building; where that is missing or of another make it starts all the same.
+// The board and the subcommands start from what V8 made of them at the building; where that is missing or of another make they start all the same.
 import { execFileSync, spawnSync } from 'node:child_process'
 import { cpSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
@@ -15,6 +15,11 @@ const run = (program: string, args: readonly string[], flags: readonly string[] 
 }
 const opened = run(PROGRAM, ['--station', station])
 
+/** What each script is asked here, and what it answers. */
+const ASKED = { board: ['--station', station], program: ['status', '--station', station] }
+const SCRIPTS = Object.keys(ASKED) as (keyof typeof ASKED)[]
+const answered = { board: opened, program: run(PROGRAM, ASKED.program) }
+
 /** The program as it is installed, in a place of its own. */
 function installed(): { dist: string; program: string } {
   const place = newPlace()
@@ -27,25 +32,25 @@ function installed(): { dist: string; program: string } {
 const runner = pathToFileURL(join(import.meta.dirname, '../../scripts/run-script.mjs'))
 
 /** Whether V8 takes the code that is kept; undefined where it was not even offered. */
-function isTaken(dist: string, flags: readonly string[] = []): unknown {
+function isTaken(dist: string, name = 'board', flags: readonly string[] = []): unknown {
   const here = pathToFileURL(join(dist, 'bayboard.js'))
   const asked = `import(${JSON.stringify(runner)}).then(({ runScript }) => {
-    const { cachedDataRejected } = runScript('board', ${JSON.stringify(here)}).script
+    const { cachedDataRejected } = runScript('${name}', ${JSON.stringify(here)}).script
     process.stdout.write(JSON.stringify({ taken: cachedDataRejected === undefined ? null : !cachedDataRejected }))
   })`
   const { stdout } = spawnSync(process.execPath, [...flags, '-e', asked], { encoding: 'utf8' })
   return JSON.parse(stdout).taken
 }
 
-test('the build keeps code that this Node takes, wherever the program is put', () => {
-  expect(opened).toMatchObject({ status: 0, stderr: '' })
-  expect(opened.stdout).toContain('E6-1 Officer: Ada Varga (M-104)')
+test.each(SCRIPTS)('the build keeps code of the %s that this Node takes, wherever it is put', (name) => {
+  expect(answered[name]).toMatchObject({ status: 0, stderr: '' })
+  expect(answered[name].stdout).toMatch(/E6-1 +Officer: Ada Varga \(M-104\)/)
   const { dist, program } = installed()
-  expect(isTaken(dist)).toBe(true)
-  expect(run(program, ['--station', station])).toEqual(opened)
+  expect(isTaken(dist, name)).toBe(true)
+  expect(run(program, ASKED[name])).toEqual(answered[name])
 })
 
-describe('without a word the board opens as ever where the kept code', () => {
+describe.each(SCRIPTS)('without a word the %s answers as ever where the kept code', (name) => {
   const change: Record<string, (code: Buffer) => Buffer | undefined> = {
     'is missing': () => undefined,
     'is empty': () => Buffer.alloc(0),
@@ -59,18 +64,18 @@ describe('without a word the board opens as ever where the kept code', () => {
   }
   test.each(Object.keys(change))('%s', (how) => {
     const { dist, program } = installed()
-    const path = join(dist, 'board.code')
+    const path = join(dist, `${name}.code`)
     const changed = change[how]!(readFileSync(path))
     rmSync(path)
     if (changed) writeFileSync(path, changed)
-    expect(isTaken(dist)).toBe(null)
-    expect(run(program, ['--station', station])).toEqual(opened)
+    expect(isTaken(dist, name)).toBe(null)
+    expect(run(program, ASKED[name])).toEqual(answered[name])
   })
 
   test('is of a Node with other settings', () => {
     const flags = ['--no-opt']
-    expect(isTaken(dirname(PROGRAM), flags)).toBe(false)
-    expect(run(PROGRAM, ['--station', station], flags)).toEqual(opened)
+    expect(isTaken(dirname(PROGRAM), name, flags)).toBe(false)
+    expect(run(PROGRAM, ASKED[name], flags)).toEqual(answered[name])
   })
 })
 

@@ -1,16 +1,17 @@
 // Opens the board once on the demonstration, with nobody at it, and keeps what V8 has compiled by then beside the script. Run by the build.
 import { openSync } from 'node:fs'
-import { writeFile } from 'node:fs/promises'
 import { devNull } from 'node:os'
 import { resolve } from 'node:path'
 import { PassThrough, Writable } from 'node:stream'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { pathToFileURL } from 'node:url'
-import { runScript, sumOf } from './run-script.mjs'
+import { runScript } from '../run-script.mjs'
+import { keepCode } from './keep.mjs'
 
 const [folder, station] = process.argv.slice(2)
 const here = pathToFileURL(resolve(folder, 'bayboard.js'))
-const { exports, path, script, source } = runScript('board', here)
+const loaded = runScript('board', here)
+const { exports } = loaded
 
 const [UP, DOWN, ESCAPE] = ['\x1b[A', '\x1b[B', '\x1b']
 let painted = 0
@@ -56,6 +57,5 @@ await exports.demo(world, station, { open: false })
 // The first opening leaves a snapshot, the second one reads it: that is what most openings do.
 await open()
 await open()
-const code = script.createCachedData()
-await writeFile(path.replace(/cjs$/, 'code'), Buffer.concat([sumOf(source, code), code]))
+await keepCode(loaded)
 process.exit(0)
