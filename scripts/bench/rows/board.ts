@@ -1,22 +1,23 @@
-// The rows of the board on a pseudo-terminal: first frame, keys, recorded acts, memory, idling.
+// The rows of the board on a pseudo-terminal: first frame, keys, recorded acts, memory.
 import { setTimeout as sleep } from 'node:timers/promises'
 import { join } from 'node:path'
-import { ALL, inside, MILLION, program, within, type Compared, type Row, type Tools } from '../row.ts'
+import { ALL, inside, MILLION, program, within, type Row, type Tools } from '../row.ts'
 import type { Measures } from '../stations/setting-up.ts'
+import { timesOfFixedWork } from '../steady.ts'
 import { countedOf, isBoardFrame, isHelloFrame, openTerminal, type OpenTerminal } from '../terminal.ts'
 
 const GLASS = { columns: 120, rows: 40 }
 /** The board's 60 Hz: nobody types faster than this, and nothing of one key is left for the next. */
 const BETWEEN_KEYS_MS = 25
 
-const openBoard = (tools: Tools, station: string): Promise<OpenTerminal> =>
+export const openBoard = (tools: Tools, station: string): Promise<OpenTerminal> =>
   openTerminal({
     args: [program(tools), '--station', station],
     root: tools.root,
     ...GLASS,
     isFrame: isBoardFrame,
   })
-const openHello = (tools: Tools): Promise<OpenTerminal> =>
+export const openHello = (tools: Tools): Promise<OpenTerminal> =>
   openTerminal({ args: [join(tools.built, 'hello.js')], root: tools.root, ...GLASS, isFrame: isHelloFrame })
 
 async function firstFrame(opening: Promise<OpenTerminal>): Promise<number[]> {
@@ -57,12 +58,19 @@ async function beginKeys(tools: Tools, size: Measures) {
   const hello = await openHello(tools)
   const rounds = tools.isQuick ? 1 : 4
   const bytes = { ours: [] as number[], base: [] as number[] }
+  const fixed: number[] = []
   // The first keys find a program that has not been warmed up: they are answered, but say nothing of a tour.
   for (const terminal of [board, hello]) await pressRounds(terminal, 1, [])
   return {
-    ours: () => pressRounds(board, rounds, bytes.ours),
+    async ours() {
+      fixed.push(...(await timesOfFixedWork(rounds * ROUND.length, BETWEEN_KEYS_MS)))
+      return pressRounds(board, rounds, bytes.ours)
+    },
     base: () => pressRounds(hello, rounds, bytes.base),
-    also: () => [{ what: 'bytes a key', unit: 'B', aim: 'as many as changed', ...bytes }],
+    also: () => [
+      { what: 'bytes a key', unit: 'B', aim: 'as many as changed', ...bytes },
+      { what: 'fixed work of this machine', unit: 'ms', ours: fixed },
+    ],
     end: async () => {
       await board.close()
       await hello.close()
@@ -104,54 +112,6 @@ async function peakOf(opening: Promise<OpenTerminal>): Promise<number[]> {
   const { peakKb } = countedOf(terminal.pid)
   await terminal.close()
   return [peakKb / 1024]
-}
-
-async function idleOf(
-  opening: Promise<OpenTerminal>,
-  seconds: number,
-): Promise<{ cpu: number; wakes: number; bytes: number }> {
-  const terminal = await opening
-  await sleep(3_000)
-  const [before, bytes] = [countedOf(terminal.pid), terminal.bytes()]
-  await sleep(seconds * 1_000)
-  const after = countedOf(terminal.pid)
-  const written = terminal.bytes() - bytes
-  await terminal.close()
-  const per = (amount: number): number => amount / seconds
-  return { cpu: per(after.cpuMs - before.cpuMs), wakes: per(after.wakes - before.wakes), bytes: per(written) }
-}
-
-async function beginIdle(tools: Tools, size: Measures) {
-  const station = await tools.copy(size)
-  const seconds = tools.isQuick ? 1 : 20
-  const wakes = { ours: [] as number[], base: [] as number[] }
-  const bytes = { ours: [] as number[], base: [] as number[] }
-  const side = (name: 'ours' | 'base', open: () => Promise<OpenTerminal>) => async (): Promise<number[]> => {
-    const idle = await idleOf(open(), seconds)
-    wakes[name].push(idle.wakes)
-    bytes[name].push(idle.bytes)
-    return [idle.cpu]
-  }
-  return {
-    ours: side('ours', () => openBoard(tools, station)),
-    base: side('base', () => openHello(tools)),
-    also: () => [
-      {
-        what: 'wakes a second, idle',
-        unit: '1/s',
-        aim: 'one more than theirs',
-        reached: ({ ours, base }: Compared) => ours.median <= (base?.median ?? 0) + 1,
-        ...wakes,
-      },
-      {
-        what: 'bytes a second, idle',
-        unit: 'B/s',
-        aim: 'none',
-        reached: ({ ours }: Compared) => ours.median === 0,
-        ...bytes,
-      },
-    ],
-  }
 }
 
 export const START: Row = {
@@ -205,13 +165,4 @@ export const MEMORY: Row = {
       base: async () => (await peakOf(openHello(tools))).map((peak) => peak + state!),
     }
   },
-}
-export const IDLE: Row = {
-  id: 'idle',
-  what: 'processor time, idle',
-  unit: 'ms/s',
-  aim: '',
-  baseline: 'the same, hello-world Ink program',
-  sizes: [MILLION[0], MILLION[2]],
-  begin: beginIdle,
 }
