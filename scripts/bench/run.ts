@@ -10,7 +10,8 @@ import { IDLE } from './rows/idle.ts'
 import { APPENDS, NODE, REPLAY, VERIFY } from './rows/journal.ts'
 import { JUDGING } from './rows/judging.ts'
 import { PLAN } from './rows/plan.ts'
-import { addDays } from '../../src/domain/time.ts'
+import { addDays, dateOf, instantIn } from '../../src/domain/time.ts'
+import { ZONE } from './stations/book.ts'
 import { makeStation } from './stations/make.ts'
 import type { Measures } from './stations/setting-up.ts'
 import { figuresOf, tableOf, type Measured } from './table.ts'
@@ -131,6 +132,8 @@ const grown = (now: readonly Measured[], before: readonly Measured[]): Measured[
     return first?.median && each.ours ? { ...each, growth: each.ours.median / first.median } : each
   })
 
+/** From midnight until the first three hours of a tour are over and nothing in its journal lies ahead of the clock. */
+const TOUR_BEGUN_MS = 10 * 3_600_000
 const SHELF = /^(\d{4}-\d{2}-\d{2})-[0-9a-f]{12}$/
 
 /**
@@ -138,7 +141,7 @@ const SHELF = /^(\d{4}-\d{2}-\d{2})-[0-9a-f]{12}$/
  * of days gone by are cleared, and not yesterday's, so that no run loses what it measures.
  */
 function toolsOf({ place, own, built, root }: Places, isQuick: boolean): Tools {
-  const today = new Date().toISOString().slice(0, 10)
+  const today = dateOf(instantIn(Date.now() - TOUR_BEGUN_MS, ZONE))
   const maker = createHash('sha256')
     .update(readFileSync(join(built, 'inside.js')))
     .digest('hex')
