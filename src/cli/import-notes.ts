@@ -23,8 +23,11 @@ export function sayLaterIssues({ laterIssues }: Difference, { lineOf, headings }
   return more > 0 ? [...said, `${days} not taken.`] : said
 }
 
-/** Gear on somebody's back since nobody knows when must not look as if its first year began with the import. */
-export function sayUndated(elements: readonly ImportedElement[], session: Session): string | undefined {
+/**
+ * Gear in use since nobody knows when must not look as if its first year began with the import, or on the day a spare
+ * is swapped in. What is too new to be past anything in either case is not told.
+ */
+export function sayUndated(elements: readonly ImportedElement[], session: Session): string[] {
   const { state } = session
   const policy = policyOf(state)
   const setting = settingOf(state, policy, session.now())
@@ -33,16 +36,26 @@ export function sayUndated(elements: readonly ImportedElement[], session: Sessio
       'orElse' in watch && watch.orElse === 'issued' ? id : [],
     ),
   )
-  const isUndated = ({ id, issuedTo, issuedOn, inService }: ImportedElement): boolean =>
-    issuedTo !== undefined &&
+  const isUndated = ({ id, issuedOn, inService }: ImportedElement): boolean =>
     issuedOn === undefined &&
     inService === undefined &&
-    judgeElement(state.elements.get(id)!, setting).some(
+    judgeElement({ ...state.elements.get(id)!, issuedBefore: true }, setting).some(
       (each) => each.state === 'unproven' && fromIssue.has(each.rule),
     )
-  const undated = elements.filter(isUndated).length
-  if (!undated) return undefined
-  const words = count(undated, 'issued element has', 'issued elements have')
-  const need = undated === 1 ? 'it needs' : 'they need'
+  const undated = elements.filter(isUndated)
+  const issued = undated.filter(({ issuedTo }) => issuedTo !== undefined).length
+  const onTheRack = undated.length - issued
+  return [...(issued ? [sayIssued(issued)] : []), ...(onTheRack ? [sayOnTheRack(onTheRack)] : [])]
+}
+
+function sayIssued(number: number): string {
+  const words = count(number, 'issued element has', 'issued elements have')
+  const need = number === 1 ? 'it needs' : 'they need'
   return `${words} neither an in-service nor an issue date: the cares ${need} are unproven until they are recorded or such a date is imported.`
+}
+
+function sayOnTheRack(number: number): string {
+  const words = count(number, 'element on the rack has', 'elements on the rack have')
+  const taken = number === 1 ? 'it counts' : 'they count'
+  return `${words} no care on record and neither an in-service nor an issue date: ${taken} as never worn. Where that is not so, import the cares or such a date before anybody is given it.`
 }

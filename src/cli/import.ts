@@ -122,8 +122,7 @@ async function take(
   if ('refused' in answer) return complain(world, answer.refused, 1)
   if ('failed' in answer) return complain(world, answer.failed, 3)
   print(world, `Imported ${brings}, as event ${answer.accepted[0]}.${also}`)
-  const undated = sayUndated(found.elements, session)
-  if (undated) print(world, undated)
+  for (const undated of sayUndated(found.elements, session)) print(world, undated)
   return 0
 }
 

@@ -283,11 +283,23 @@ test('a coat and an air pack imported as issued with no dates are unproven, not 
   expect(bayboard(['history', 'C-77'], { station }).stdout).not.toContain('in service)')
 })
 
+test('old gear on the rack with no care and no date is said to count as never worn, which the officer may know better', () => {
+  const rack = 'ID,Type,Made,In service\nC-81,Coat shell,2022-03,\nC-82,Coat shell,2022-03,2022-04-01\n'
+  const { status, stdout } = imported(rack)
+  expect([status, stdout]).toEqual([
+    0,
+    expect.stringMatching(
+      /\n1 element on the rack has no care on record and neither .+: it counts as never worn\. Where that is not so, import the cares or such a date before anybody is given it\.\n$/,
+    ),
+  ])
+})
+
 test('of gear without dates nothing is called unproven that its label shows in date, or that needs no care from its issue', () => {
-  const undated = `ID,Type,Made,Assigned to\nC-78,Coat shell,${daysAgo(40).slice(0, 7)},M-104\nF-78,Facepiece,2022-03,M-104\n`
+  const made = daysAgo(40).slice(0, 7)
+  const undated = `ID,Type,Made,Assigned to\nC-78,Coat shell,${made},M-104\nF-78,Facepiece,2022-03,M-104\nC-79,Coat shell,${made},\n`
   expect(imported(undated)).toMatchObject({
     status: 0,
-    stdout: expect.stringMatching(/^Imported 0 members and 2 elements, 2 of them issued, as event \d+\.\n$/),
+    stdout: expect.stringMatching(/^Imported 0 members and 3 elements, 2 of them issued, as event \d+\.\n$/),
   })
 })
 

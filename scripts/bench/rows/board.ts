@@ -3,7 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { join } from 'node:path'
 import { ALL, inside, MILLION, program, within, type Row, type Tools } from '../row.ts'
 import type { Measures } from '../stations/setting-up.ts'
-import { timesOfFixedWork } from '../steady.ts'
+import { FIXED_WORK, timesOfFixedWork } from '../steady.ts'
 import { countedOf, isBoardFrame, isHelloFrame, openTerminal, type OpenTerminal } from '../terminal.ts'
 
 const GLASS = { columns: 120, rows: 40 }
@@ -69,7 +69,7 @@ async function beginKeys(tools: Tools, size: Measures) {
     base: () => pressRounds(hello, rounds, bytes.base),
     also: () => [
       { what: 'bytes a key', unit: 'B', aim: 'as many as changed', ...bytes },
-      { what: 'fixed work of this machine', unit: 'ms', ours: fixed },
+      { what: FIXED_WORK, unit: 'ms', ours: fixed },
     ],
     end: async () => {
       await board.close()

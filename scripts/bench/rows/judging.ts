@@ -1,5 +1,6 @@
 // The rows of judging: the board's own assessment, every element of a department, one event, one card.
 import { inside, MILLION, YEARS, type Row } from '../row.ts'
+import { FIXED_WORK, timesOfFixedWork } from '../steady.ts'
 
 /** Milliseconds; the department of the aim is the largest one measured. */
 const judged = (id: string, what: string, aim: string, task: string, mostMs?: number): Row => ({
@@ -8,11 +9,11 @@ const judged = (id: string, what: string, aim: string, task: string, mostMs?: nu
   unit: 'ms',
   aim,
   ...(mostMs !== undefined && { reached: ({ ours }) => ours.median < mostMs }),
-  baseline: '',
+  baseline: FIXED_WORK,
   sizes: MILLION,
   async begin(tools, size) {
     const station = await tools.station(size)
-    return { ours: () => inside(tools, task, station) }
+    return { ours: () => inside(tools, task, station), base: () => timesOfFixedWork(20, 1) }
   },
 })
 export const JUDGING: readonly Row[] = [
