@@ -28,10 +28,11 @@ const SCRIPTS = {
   board: { from: 'src/cli/board.ts', gives: 'board, demo' },
   program: { from: 'src/cli/program.ts', gives: 'runProgram' },
 }
-const runs = (name) => `import { runScript } from './scripts/run-script.mjs'
-export const { ${SCRIPTS[name].gives} } = runScript('${name}', import.meta.url).exports`
+const runs = (name, load) => `import { runScript } from './scripts/run-script.mjs'
+export const { ${SCRIPTS[name].gives} } = runScript('${name}', import.meta.url, ${load}).exports`
 
-const apart = {
+/** `load` is what loads a part for a script: a script hands on what it was given itself. */
+const apart = (load) => ({
   name: 'apart',
   setup(build) {
     build.onResolve({ filter: /^\.{1,2}\// }, ({ kind, path, resolveDir }) => {
@@ -43,19 +44,25 @@ const apart = {
       return part === undefined ? undefined : { path: `./${part}.js`, external: true }
     })
     build.onLoad({ filter: /./, namespace: 'script' }, ({ path }) => ({
-      contents: runs(path),
+      contents: runs(path, load),
       resolveDir: '.',
     }))
   },
-}
+})
+const plugins = (load) => [apart(load), ...lighterLibraries]
 
 await mkdir(folder, { recursive: true })
-const plugins = [apart, ...lighterLibraries]
-await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, { plugins })
+await bundle({ bayboard: 'src/main.ts', ...PARTS }, folder, {
+  plugins: plugins('(part) => import(new URL(part, import.meta.url))'),
+})
 for (const [name, { from }] of Object.entries(SCRIPTS))
-  await bundle({ [name]: from }, folder, { plugins, ...asScript })
-// Only a module may say `import()`.
-const loads = (text) => text.replace(/\bimport\((?="\.\/\w+\.js"\))/g, 'load(')
+  await bundle({ [name]: from }, folder, { plugins: plugins('load'), ...asScript })
+/** Only a module may say `import()`: one that is left would fail when it is first needed. */
+function loads(text) {
+  const made = text.replace(/\bimport\((?="\.\/\w+\.js"\))/g, 'load(')
+  if (/\bimport\(/.test(made)) throw new Error('A script would import by itself.')
+  return made
+}
 // One letter beyond Latin-1 and Node keeps the whole file at twice its size; esbuild leaves those in expressions as they are.
 const namesOf = (parts, ending) => Object.keys(parts).map((name) => name + ending)
 const made = ['bayboard.js', ...namesOf(PARTS, '.js'), ...namesOf(SCRIPTS, '.cjs')]

@@ -26,14 +26,16 @@ function codeFor(source, path) {
   return kept.subarray(0, SUM_BYTES).equals(sumOf(source, code)) ? code : undefined
 }
 
-/** `here` is the address of the module that loads the script, which stands beside it with its code. */
-export function runScript(name, here) {
+/**
+ * `here` is the address of the module that loads the script, which stands beside it with its code; `load` loads a part of the
+ * program for the script, since only a module may say `import()`.
+ */
+export function runScript(name, here, load) {
   const path = fileURLToPath(new URL(`./${name}.cjs`, here))
   const source = readFileSync(path)
   const cachedData = codeFor(source, path.replace(/cjs$/, 'code'))
   const script = new Script(source.toString('latin1'), { filename: path, cachedData })
   const module = { exports: {} }
-  const load = (part) => import(new URL(part, here))
   script.runInThisContext()(module.exports, createRequire(here), module, here, load)
   return { exports: module.exports, path, script, source }
 }

@@ -5,12 +5,10 @@ import { resolve } from 'node:path'
 import { PassThrough, Writable } from 'node:stream'
 import { setTimeout as sleep } from 'node:timers/promises'
 import { pathToFileURL } from 'node:url'
-import { runScript } from '../run-script.mjs'
-import { keepCode } from './keep.mjs'
+import { keepCode, loadScript } from './keep.mjs'
 
 const [folder, station] = process.argv.slice(2)
-const here = pathToFileURL(resolve(folder, 'bayboard.js'))
-const loaded = runScript('board', here)
+const loaded = loadScript('board', folder)
 const { exports } = loaded
 
 const [UP, DOWN, ESCAPE] = ['\x1b[A', '\x1b[B', '\x1b']

@@ -1,11 +1,10 @@
 // Asks the subcommands about the demonstration, and keeps the code that V8 made of them. Run by the build.
 import { resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { runScript } from '../run-script.mjs'
-import { keepCode } from './keep.mjs'
+import { keepCode, loadScript } from './keep.mjs'
 
 const [folder, station] = process.argv.slice(2)
-const loaded = runScript('program', pathToFileURL(resolve(folder, 'bayboard.js')))
+const loaded = loadScript('program', folder)
 
 let told = 0
 const hears = {
