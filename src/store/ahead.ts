@@ -3,6 +3,7 @@ import { isAscii } from 'node:buffer'
 import { availableParallelism } from 'node:os'
 import type { Entry } from './line.ts'
 import type { Position } from './position.ts'
+import { startQuietly } from './thread.ts'
 
 /** The lines after `after`, as far as they end by the byte `to`. */
 export type AheadTask = { fd: number; after: Position; to: number }
@@ -67,10 +68,8 @@ export const aheadInThread =
     const workerData: AheadThread = { task, shared }
     // Not imported: of every start it would take two milliseconds.
     const { Worker } = process.getBuiltinModule('node:worker_threads')
-    const worker = new Worker(part, { workerData })
-    // One that cannot start fills nothing.
-    worker.on('error', () => undefined)
-    worker.unref()
+    const worker = startQuietly(() => new Worker(part, { workerData }))
+    if (worker === undefined) return NO_THREAD
     let at = 0
     return {
       next(head) {
@@ -90,6 +89,8 @@ export const aheadInThread =
       },
     }
   }
+
+const NO_THREAD: Ahead = { next: () => undefined, stop: () => undefined }
 
 const lettersOf = (bytes: Buffer): string => bytes.toString(isAscii(bytes) ? 'latin1' : 'utf8')
 

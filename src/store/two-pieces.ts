@@ -3,6 +3,7 @@ import { MessageChannel, receiveMessageOnPort, Worker, type MessagePort } from '
 import { readAt, type Files } from './files.ts'
 import { checkPiece, type Piece, type PieceTask } from './piece.ts'
 import { START, type Position } from './position.ts'
+import { startQuietly } from './thread.ts'
 
 export const [FREE, TAKEN, DONE] = [0, 1, 2]
 /** Where in the shared memory, after its state, the thread counts its lines. */
@@ -23,10 +24,11 @@ export const inThread =
     const state = new Int32Array(shared)
     const { port1, port2 } = new MessageChannel()
     const workerData: ThreadTask = { task, port: port2, shared }
-    const worker = new Worker(part, { workerData, transferList: [port2] })
-    // One that cannot start has taken nothing.
-    worker.on('error', () => undefined)
-    worker.unref()
+    const worker = startQuietly(() => new Worker(part, { workerData, transferList: [port2] }))
+    if (worker === undefined) {
+      port1.close()
+      return () => undefined
+    }
     port1.unref()
     return () => {
       const isLate = Atomics.compareExchange(state, 0, FREE, DONE) === FREE

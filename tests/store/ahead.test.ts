@@ -5,7 +5,7 @@ import { aheadInThread, type AheadTask, type ReadAhead } from '../../src/store/a
 import { openJournal } from '../../src/store/journal.ts'
 import { formatLine, ZEROS, type Draft, type Entry } from '../../src/store/line.ts'
 import { START } from '../../src/store/position.ts'
-import { builtPart, NO_SUCH_PART, partThatDies } from './parts.ts'
+import { builtPart, NO_SUCH_PART, NO_THREAD_AT_ALL, partThatDies } from './parts.ts'
 import { bytesIn, draft, drafts, newFolder, pathIn, put } from './station-folder.ts'
 
 const nested: Draft = {
@@ -161,9 +161,12 @@ describe('a journal that a thread checks ahead', () => {
     expect(handedOver.length).toBe(3)
   })
 
-  it('is read plainly where there is no such part to start', () => {
-    const none = ahead(NO_SUCH_PART, never, NOT_LONG)
-    expect(readFrom(folder, none)).toEqual(readFrom(folder, undefined))
-    expect(handedOver).toEqual([])
-  })
+  it.each([NO_SUCH_PART, NO_THREAD_AT_ALL])(
+    'is read plainly where there is no such part to start: %s',
+    (part) => {
+      const none = ahead(part, never, NOT_LONG)
+      expect(readFrom(folder, none)).toEqual(readFrom(folder, undefined))
+      expect(handedOver).toEqual([])
+    },
+  )
 })

@@ -8,6 +8,8 @@ import { newFolder } from './station-folder.ts'
 export const builtPart = (name: string): URL => pathToFileURL(join(builtProgram(), 'dist', `${name}.js`))
 
 export const NO_SUCH_PART = new URL('./no-such-part.js', import.meta.url)
+/** Making a thread of it throws, as it does where the system has no more threads to give. */
+export const NO_THREAD_AT_ALL = new URL('https://station.example/part.js')
 
 /** A part of the program that is stopped in the middle of its work, with nothing put in order, at one of its calls. */
 export function partThatDies(name: string, at: { notify: number } | { read: number }): URL {

@@ -5,7 +5,7 @@ import { realFiles } from '../../src/store/files.ts'
 import { checkPiece } from '../../src/store/piece.ts'
 import { inThread, type Begin } from '../../src/store/two-pieces.ts'
 import { verifyJournal, type VerifyOptions } from '../../src/store/verify.ts'
-import { builtPart, NO_SUCH_PART, partThatDies } from './parts.ts'
+import { builtPart, NO_SUCH_PART, NO_THREAD_AT_ALL, partThatDies } from './parts.ts'
 import { bytesIn, draft, drafts, madeJournal, newFolder, put } from './station-folder.ts'
 
 const folder = newFolder()
@@ -130,8 +130,11 @@ describe('a journal in two halves', () => {
     }
   }, 120_000)
 
-  it('is read plainly where there is no such part to start', () => {
-    const begin = inThread(NO_SUCH_PART)
-    expect(verifyJournal(folder, { long: 0, begin })).toEqual(verifyJournal(folder))
-  })
+  it.each([NO_SUCH_PART, NO_THREAD_AT_ALL])(
+    'is read plainly where there is no such part to start: %s',
+    (part) => {
+      const begin = inThread(part)
+      expect(verifyJournal(folder, { long: 0, begin })).toEqual(verifyJournal(folder))
+    },
+  )
 })
