@@ -105,7 +105,7 @@ export const commandShape = z.discriminatedUnion('do', [
   command('send-away', { elements: ids, to: wordsShape, for: careShape }),
   command('receive-back', {
     elements: ids,
-    /** What was held never left the station: undoing a hold says so. Otherwise what was held comes back tagged. */
+    /** It never left, nor was it ever held: undoing says so. Otherwise what was held comes back tagged, and what was sent for repair unproven. */
     byMistake: z.literal(true).optional(),
   }),
   command('receive-batch', {

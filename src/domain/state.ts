@@ -49,6 +49,11 @@ export type Custody =
   | { where: 'held'; reason: string; since: Said; was?: Away }
   | { where: 'retired'; reason: string; disposal: string; since: Said }
 
+export interface FromRepair extends Said {
+  place: string
+  sent: Said
+}
+
 export interface Element extends ElementFacts {
   /** The event that added it. */
   seq: number
@@ -71,6 +76,8 @@ export interface Element extends ElementFacts {
   readings: Reading[]
   /** When a cylinder came back from other hands: what its gauge read before says nothing of what it holds now. */
   back?: Said
+  /** When it last came back from where it was sent for repair, where that was, and when it was sent. */
+  fromRepair?: FromRepair
 }
 
 export interface Member extends MemberFacts {

@@ -111,7 +111,7 @@ function sentence(event: Event, state: State): string {
     case 'elements-sent-away':
       return `Sent to ${data.to} for ${plain(data.for)}: ${list(data.elements)}.`
     case 'elements-received-back':
-      return `${data.byMistake ? 'Put back, held by mistake' : 'Received back'}: ${list(data.elements)}.`
+      return `${data.byMistake ? 'Put back, sent or held by mistake' : 'Received back'}: ${list(data.elements)}.`
     case 'batch-received': {
       const from = data.file === undefined ? '' : ` by the slip ${data.file}`
       return `Received back${from}: ${sayBatch(data)}.`

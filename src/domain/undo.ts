@@ -80,13 +80,13 @@ function undoOne(event: Event, state: State, at: Instant): Undoing {
     case 'swap-reversed':
       return does({ do: 'swap', seat: event.data.seat, out: event.data.in, in: event.data.out })
     case 'elements-sent-away':
-      return does({ do: 'receive-back', elements: event.data.elements })
+      return undoLeaving(event, event.data.elements, state)
     case 'elements-received-back':
       return instead('Where it came from is in its history. Send it away again with w, or hold it with d.')
     case 'batch-received':
       return instead('Withdraw its cares in the log (l, then -) and send the gear away again with w.')
     case 'element-held':
-      return does({ do: 'receive-back', elements: [event.data.element], byMistake: true })
+      return undoLeaving(event, [event.data.element], state)
     case 'element-retired':
       return instead('What is retired stays retired. If it is in use after all, add it under a new id.')
     case 'event-amended':
@@ -102,6 +102,18 @@ function undoOne(event: Event, state: State, at: Instant): Undoing {
     case 'policy-adopted':
       return instead('Another policy is put in force on the command line: bayboard policy adopt.')
   }
+}
+
+/** It never left; but what came back since, or was held since, is where a later act put it. */
+function undoLeaving({ seq }: Event, ids: Id[], state: State): Undoing {
+  const isStillThere = (id: Id): boolean => {
+    const custody = state.elements.get(id)?.custody
+    return custody !== undefined && 'since' in custody && custody.since.seq === seq
+  }
+  const moved = ids.find((id) => !isStillThere(id))
+  return moved === undefined
+    ? does({ do: 'receive-back', elements: ids, byMistake: true })
+    : instead(`${moved} is not where that put it any more. Look it up with / and go on from there.`)
 }
 
 /** Whoever was relieved sits there again, if they sit nowhere else by now. */

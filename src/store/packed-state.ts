@@ -6,7 +6,7 @@ import { FoundTable, NOWHERE, PackedValues, packTable, type Part } from './packe
 import { BY_RECORD, wantedFirst, type ByRecord } from './wanted-first.ts'
 
 /** Changes whenever the shape of State or the meaning of a record does: an older snapshot is then not used. */
-export const STATE_VERSION = '15'
+export const STATE_VERSION = '16'
 
 /** Where the records begin; no other member of a state has this name. */
 const RECORDS = ',"records":['

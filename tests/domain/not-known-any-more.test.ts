@@ -38,7 +38,15 @@ describe('a cylinder read full at the roll call', () => {
     expect(reasonsOf(fitCrew(steps, reads('1', 4500, clock('17:00'))), EVENING)).toEqual([])
   })
 
-  it.each(['hydrostatic-test', 'repair'] as const)('and back from %s since is to be read again', (sort) => {
+  it.each([
+    ['hydrostatic-test', []],
+    [
+      'repair',
+      [
+        'unproven: back on 24 Nov 2026 from North Bench, where it was sent for repair, and no repair is on record',
+      ],
+    ],
+  ] as const)('and back from %s since is to be read again', (sort, besides) => {
     const away: Told = {
       do: 'send-away',
       elements: ['CY-1'],
@@ -47,8 +55,8 @@ describe('a cylinder read full at the roll call', () => {
       at: clock('09:00'),
     }
     const steps: Told[] = [away, { do: 'receive-back', elements: ['CY-1'], at: clock('15:00') }]
-    expect(reasonsOf(fitCrew(steps), EVENING)).toEqual([SINCE_BACK])
-    expect(reasonsOf(fitCrew(steps, reads('1', 4500, clock('17:00'))), EVENING)).toEqual([])
+    expect(reasonsOf(fitCrew(steps), EVENING)).toEqual([...besides, SINCE_BACK])
+    expect(reasonsOf(fitCrew(steps, reads('1', 4500, clock('17:00'))), EVENING)).toEqual(besides)
   })
 
   it('and back by its slip, or from being held, likewise', () => {
@@ -56,7 +64,7 @@ describe('a cylinder read full at the roll call', () => {
       do: 'send-away',
       elements: ['CY-1'],
       to: 'North Bench',
-      for: 'repair',
+      for: 'hydrostatic-test',
       at: clock('09:00'),
     }
     const slip: Told = { do: 'receive-batch', elements: ['CY-1'], cares: [], at: clock('15:00') }
@@ -70,7 +78,7 @@ describe('a cylinder read full at the roll call', () => {
   })
 
   const BACK: Told[] = [
-    { do: 'send-away', elements: ['CY-1'], to: 'North Bench', for: 'repair', at: clock('09:00') },
+    { do: 'send-away', elements: ['CY-1'], to: 'North Bench', for: 'hydrostatic-test', at: clock('09:00') },
     { do: 'receive-back', elements: ['CY-1'], at: clock('15:00') },
   ]
   it('and back since is neither low nor full by what it read before: it may have been filled or emptied', () => {

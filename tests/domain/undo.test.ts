@@ -106,7 +106,7 @@ const CASES: { [T in EventType]: Case } = {
   },
   'elements-sent-away': {
     act: sendsAway('HE-1'),
-    undone: () => [{ do: 'receive-back', elements: ['HE-1'] }],
+    undone: () => [{ do: 'receive-back', elements: ['HE-1'], byMistake: true }],
   },
   'elements-received-back': { undone: /again with w, or hold it with d/ },
   'batch-received': { undone: /Withdraw its cares in the log \(l, then -\)/ },

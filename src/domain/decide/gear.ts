@@ -163,7 +163,6 @@ export function receiveBack(command: Dated<CommandOf<'receive-back'>>, state: St
   const { byMistake } = command
   const elements = allOf(state, command.elements, (element) => {
     const { where } = element.custody
-    if (byMistake && where !== 'held') return `${Name(element)} is not held.`
     return where === 'away' || where === 'held'
       ? undefined
       : `${Name(element)} is not away, so it cannot come back.`

@@ -158,21 +158,30 @@ export function sendAway(draft: State, event: EventOf<'elements-sent-away'>): vo
 
 const UNSEEN = 'back from being held, not looked over since'
 
+/** Whoever sent it saw something wrong with it; whether that is mended only a record says. */
+function repairOf({ custody }: Element, event: Said): Pick<Element, 'fromRepair'> | undefined {
+  const sent = custody.where === 'held' ? custody.was : custody
+  return sent?.where === 'away' && sent.for === 'repair'
+    ? { fromRepair: { ...said(event), place: sent.to, sent: sent.since } }
+    : undefined
+}
+
 /** Gear is held because its wearer was hurt, so nobody wears it before somebody has looked it over and lifts the tag. */
 export function receiveBack(
   draft: State,
   event: EventOf<'elements-received-back'> | EventOf<'batch-received'>,
 ): void {
-  const wasHeldByMistake = 'byMistake' in event.data
+  const wasMistaken = 'byMistake' in event.data
   for (const id of event.data.elements) {
     const inPlace = standInOf(draft, id) !== undefined
-    if (draft.elements.get(id)?.custody.where === 'held' && !wasHeldByMistake)
+    if (draft.elements.get(id)?.custody.where === 'held' && !wasMistaken)
       tag(draft, id, event, UNSEEN, 'safety')
     changeElement(draft, id, (element) => {
-      if (wasHeldByMistake && element.custody.where === 'held' && element.custody.was)
+      if (wasMistaken && element.custody.where === 'held' && element.custody.was)
         return { custody: element.custody.was }
       return {
         ...(element.kind === 'cylinder' && { back: said(event) }),
+        ...(!wasMistaken && repairOf(element, event)),
         custody: element.issuedTo !== null || inPlace ? withHolder(element) : RACK,
       }
     })

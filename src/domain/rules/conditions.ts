@@ -2,13 +2,48 @@
 import { plain, type Care, type Exposure } from '../kinds.ts'
 import type { Condition } from '../policy/shape.ts'
 import { clockOf, dateOf, isLater, sayDate } from '../time.ts'
-import { isNewer, type CareRecord, type Element, type ExposureRecord, type Reading } from '../state.ts'
+import {
+  isNewer,
+  type CareRecord,
+  type Element,
+  type ExposureRecord,
+  type FromRepair,
+  type Said,
+} from '../state.ts'
 import type { Judge, Told } from './verdict.ts'
 
+/** On a day of its own only the journal's order can tell. What came back with its care came by the same event. */
+const isSince = (care: CareRecord, { at, seq }: Pick<Said, 'at' | 'seq'>): boolean =>
+  care.on > dateOf(at) || (care.on === dateOf(at) && care.seq >= seq)
+
+/** A tag, or nothing to show that what was sent for repair is mended: 29 CFR 1910.134(h)(4), not used until repaired. */
 export const judgeTags: Judge = (rule, element, _setting, _wearer, make) => {
-  if (!element.tags.length) return make(rule, element, 'ready', () => ({ says: 'no tag' }))
-  return make(rule, element, rule.past, () => tellTags(element))
+  const { tags, fromRepair } = element
+  if (tags.length) return make(rule, element, rule.past, () => tellTags(element))
+  if (!fromRepair || isMended(element, fromRepair))
+    return make(rule, element, 'ready', () => ({ says: 'no tag' }))
+  return make(rule, element, 'unproven', () => ({
+    says: `back on ${sayDate(dateOf(fromRepair.at))} from ${fromRepair.place}, where it was sent for repair, and no repair is on record`,
+    since: { on: dateOf(fromRepair.sent.at), what: 'sent for repair' },
+  }))
 }
+
+/** Who looks gear over in these would find what is still wrong with it; a roll call's glance need not. Common practice. */
+const LOOKED_OVER: readonly Care[] = [
+  'advanced-inspection',
+  'complete-liner-inspection',
+  'flow-test',
+  'hydrostatic-test',
+]
+
+const isMended = ({ cares }: Element, { sent, at, seq }: FromRepair): boolean =>
+  cares.some(
+    (done) =>
+      done.result === 'serviceable' &&
+      (done.care === 'repair'
+        ? isSince(done, sent)
+        : LOOKED_OVER.includes(done.care) && isSince(done, { at, seq })),
+  )
 
 function tellTags(element: Element): Told {
   const [tag] = element.tags.toSorted((a, b) =>
@@ -95,10 +130,6 @@ export const isOver = (psi: number, celsius: number | undefined, ratedPsi: numbe
 /** What lets the air out of a cylinder: 49 CFR 180.205 fills it with water; of a repair it is common practice. */
 const EMPTYING: readonly Care[] = ['hydrostatic-test', 'repair']
 
-/** On a day of its own only the journal's order can tell. */
-const isAfterReading = (care: CareRecord, { at, seq }: Reading): boolean =>
-  care.on > dateOf(at) || (care.on === dateOf(at) && care.seq > seq)
-
 export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   if (!('reading' in rule.watch)) return undefined
   const { atMost } = rule.watch
@@ -118,7 +149,7 @@ export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
       () =>
         `its pressure has not been read since it came back, last ${psi} psi on ${sayDate(dateOf(at))}: read it again`,
     )
-  const emptied = cares.findLast((care) => EMPTYING.includes(care.care) && isAfterReading(care, reading))
+  const emptied = cares.findLast((care) => EMPTYING.includes(care.care) && isSince(care, reading))
   if (emptied)
     return found(
       'unproven',

@@ -64,6 +64,8 @@ function careFor(elements: readonly Element[]): Record<string, string> {
   return { element: elements.length === 1 ? id : these(elements), ...from }
 }
 
+const isForRepair = ({ custody }: Element): boolean => custody.where === 'away' && custody.for === 'repair'
+
 export const receiveBack: Action = {
   id: 'receive-back',
   isOfStation: true,
@@ -87,7 +89,9 @@ export const receiveBack: Action = {
     const away = elements.filter((each) => each.custody.where === 'away')
     const next =
       away.length === elements.length
-        ? 'k records the care.'
+        ? away.some(isForRepair)
+          ? 'k records the repair; until then it may not ride.'
+          : 'k records the care.'
         : 'What was held is tagged: u lifts the tag once it has been looked over.'
     const done = `${capital(sayCount(elements))} ${back}. ${next}`
     const tended = away.length === elements.length ? { action: 'care', answers: careFor(away) } : undefined

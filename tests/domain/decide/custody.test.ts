@@ -63,10 +63,27 @@ describe('receive-back', () => {
       .when(mistaken)
       .records('elements-received-back', { elements: ['C-1041'], byMistake: true })
     expect(elementIn(state, 'C-1041').tags).toEqual([])
-    given(house, sentAway('C-1041'))
+    given(house)
       .when(mistaken)
-      .refuses('Coat shell C-1041 is not held. Nothing was recorded.')
+      .refuses('Coat shell C-1041 is not away, so it cannot come back. Nothing was recorded.')
       .changesNothing()
+  })
+
+  test('what was sent for repair comes back with where and when it was sent; what was sent by mistake never left', () => {
+    const repair = { ...sentAway('C-1041'), for: 'repair' } as Told
+    const before = given(house, repair)
+    const back = before.when(receive('C-1041')).records('elements-received-back', { elements: ['C-1041'] })
+    const { custody } = elementIn(before.state, 'C-1041')
+    expect(custody.where).toBe('away')
+    expect(elementIn(back, 'C-1041').fromRepair).toMatchObject({
+      at: NOW,
+      place: 'to' in custody && custody.to,
+      sent: 'since' in custody && custody.since,
+    })
+    const never = given(house, repair)
+      .when({ ...receive('C-1041'), byMistake: true })
+      .records('elements-received-back', { elements: ['C-1041'], byMistake: true })
+    expect(elementIn(never, 'C-1041')).toEqual(elementIn(given(house).state, 'C-1041'))
   })
 
   test('what was away when it was held by mistake is away still', () => {

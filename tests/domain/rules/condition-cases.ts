@@ -1,7 +1,7 @@
 // The tables of the rules about tags, exposures and wet, on both sides of what clears each.
 import { CARES, EXPOSURES, type Care, type Exposure, type Kind } from '../../../src/domain/kinds.ts'
 import type { Element } from '../../../src/domain/state.ts'
-import { cared, exposed, gear, tagged, verdictOf, type Case, type Day } from './judging.ts'
+import { cared, exposed, gear, said, tagged, verdictOf, type Case, type Day } from './judging.ts'
 
 const TODAY: Day = { today: '2026-11-24' }
 
@@ -41,6 +41,73 @@ const TAGS = [
     {
       matter: 'safety',
     },
+  ),
+]
+
+// 29 CFR 1910.134(h)(4): what was taken out of use for repair is not used until it is repaired.
+const sent = said(41, '2026-11-20T09:00:00.000-05:00')
+const backFromRepair = (...cares: Element['cares']): Element =>
+  gear('boots', {
+    fromRepair: { ...said(45, '2026-11-22T09:00:00.000-05:00'), place: 'Invented Gear Works', sent },
+    cares,
+  })
+const REPAIRS = [
+  one('tagged-out', 'nothing', 'back from repair, none on record', backFromRepair(), 'unproven'),
+  one(
+    'tagged-out',
+    'within',
+    'repaired on the day it was sent',
+    backFromRepair(cared('repair', '2026-11-20', { seq: 46 })),
+    'ready',
+  ),
+  one(
+    'tagged-out',
+    'within',
+    'its repair came with it',
+    backFromRepair(cared('repair', '2026-11-22', { seq: 45 })),
+    'ready',
+  ),
+  one(
+    'tagged-out',
+    'nothing',
+    'repaired earlier on the day it was sent',
+    backFromRepair(cared('repair', '2026-11-20', { seq: 40 })),
+    'unproven',
+  ),
+  one(
+    'tagged-out',
+    'nothing',
+    'repaired the day before',
+    backFromRepair(cared('repair', '2026-11-19', { seq: 46 })),
+    'unproven',
+  ),
+  one(
+    'tagged-out',
+    'nothing',
+    'not to be repaired',
+    backFromRepair(cared('repair', '2026-11-21', { seq: 46, result: 'unserviceable' })),
+    'unproven',
+  ),
+  one(
+    'tagged-out',
+    'nothing',
+    'looked at in a roll call only',
+    backFromRepair(cared('routine-inspection', '2026-11-23', { seq: 46 })),
+    'unproven',
+  ),
+  one(
+    'tagged-out',
+    'within',
+    'inspected since it is back',
+    backFromRepair(cared('advanced-inspection', '2026-11-22', { seq: 46 })),
+    'ready',
+  ),
+  one(
+    'tagged-out',
+    'nothing',
+    'inspected before it came back',
+    backFromRepair(cared('advanced-inspection', '2026-11-22', { seq: 44 })),
+    'unproven',
   ),
 ]
 
@@ -141,4 +208,4 @@ const ORDER = [
   ),
 ]
 
-export const CONDITION_CASES: Case[] = [...TAGS, ...EXPOSED, ...ORDER]
+export const CONDITION_CASES: Case[] = [...TAGS, ...REPAIRS, ...EXPOSED, ...ORDER]

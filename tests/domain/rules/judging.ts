@@ -14,7 +14,7 @@ export const ruleOf = (id: string): Rule => BASE.rules.find((rule) => rule.id ==
 
 /** Noon of a day in the station's zone. */
 export const noon = (date: string): string => `${date}T12:00:00.000-05:00`
-const said = (seq: number, at: string): Said => ({ seq, at, by: 'M-1' })
+export const said = (seq: number, at: string): Said => ({ seq, at, by: 'M-1' })
 
 /** An element issued to its holder and at its place, with nothing recorded of it but what is given. */
 export const gear = (kind: Kind, facts: Partial<Element> = {}): Element => ({
