@@ -32,7 +32,9 @@ export const exportLog = (world: World, options: ExportOptions): Promise<ExitSta
   const format = FORMATS.find((each) => each === options.format)
   if (!format) {
     const known = FORMATS.join(', ')
-    const sentence = `The readiness log is not made as ${options.format}. Choose one of: ${known}.`
+    const calendar =
+      options.format === 'ics' ? ' A calendar of what comes due: bayboard forecast --format ics.' : ''
+    const sentence = `The readiness log is not made as ${options.format}. Choose one of: ${known}.${calendar}`
     return Promise.resolve(complain(world, sentence, 2))
   }
   if (format === 'pdf' && options.out === undefined && world.stdout.isTTY) {

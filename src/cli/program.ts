@@ -11,6 +11,11 @@ import { complain, type ExitStatus, type World } from './world.ts'
 export type Work = (world: World) => Promise<ExitStatus> | ExitStatus
 export type Add = (name: string, description: string) => Command
 
+const RECORD_EXAMPLES = `
+Examples, one line each; "bayboard schema command" tells every command:
+  {"do":"add-rig","by":"setup","rig":{"id":"E6","name":"Engine 6","minimum":2,"seats":[{"id":"E6-1","position":"Officer","critical":true},{"id":"E6-2","position":"Nozzle"}]}}
+  {"do":"tag","by":"M-104","element":"C-1041","reason":"torn seam","matter":"safety"}`
+
 /** Runs the command line and gives the exit status. Each subcommand is loaded only when it is asked for. */
 export async function runProgram(argv: readonly string[], world: World): Promise<ExitStatus> {
   let work: Work | undefined
@@ -110,6 +115,7 @@ function describe(world: World, choose: (work: Work) => void): Command {
 
   add('record', 'commands as JSON Lines; one JSON answer a line')
     .option('--file <file>', 'read this file, not the standard input')
+    .addHelpText('after', RECORD_EXAMPLES)
     .action((options) =>
       choose(async (world) => (await import('./record.ts')).record(world, { ...station(), ...options })),
     )

@@ -123,6 +123,12 @@ test('a format there is not is wrong usage', () => {
   })
 })
 
+test('who wants a calendar of it is told where the calendar is', () => {
+  const { status, stderr } = exported('--format', 'ics')
+  expect(status).toBe(2)
+  expect(stderr).toContain('A calendar of what comes due: bayboard forecast --format ics.')
+})
+
 test('a tour there is not is refused with those there are, and no file is made', () => {
   const out = join(newPlace(), 'log.txt')
   const { status, stderr } = exported('--tour', '2001-01-01-A', '--out', out)

@@ -20,6 +20,16 @@ test('answers line by line, goes on after a refusal, and ends with 1 because of 
   expect(lines(journalOf(station))).toHaveLength(3)
 })
 
+test('the help shows commands that are taken as they stand there', () => {
+  const shown = lines(bayboard(['record', '--help']).stdout).filter((line) => line.startsWith('  {'))
+  const commands = shown.map((line) => JSON.parse(line) as typeof ada)
+  const coat = { do: 'add-element', by: 'setup', element: { id: 'C-1041', kind: 'coat-shell' } }
+  expect(record(emptyStation(), [ada, coat, ...commands])).toMatchObject({
+    status: 0,
+    answers: { length: 4 },
+  })
+})
+
 test('ends with 0 when everything was accepted, and when there was nothing to do', () => {
   const station = emptyStation()
   expect(record(station, [ada, note('one')]).status).toBe(0)
