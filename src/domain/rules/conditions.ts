@@ -8,6 +8,7 @@ import {
   type Element,
   type ExposureRecord,
   type FromRepair,
+  type Reading,
   type Said,
 } from '../state.ts'
 import type { Judge, Told } from './verdict.ts'
@@ -130,6 +131,12 @@ export const isOver = (psi: number, celsius: number | undefined, ratedPsi: numbe
 /** What lets the air out of a cylinder: 49 CFR 180.205 fills it with water; of a repair it is common practice. */
 const EMPTYING: readonly Care[] = ['hydrostatic-test', 'repair']
 
+/** The newest by its day; of one day the same one, in whatever order they were entered. */
+const emptiedBy = (cares: readonly CareRecord[], reading: Reading): CareRecord | undefined =>
+  EMPTYING.map((sort) => cares.findLast((care) => care.care === sort && isSince(care, reading))).reduce(
+    (newest, other) => (other && (!newest || other.on > newest.on) ? other : newest),
+  )
+
 export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
   if (!('reading' in rule.watch)) return undefined
   const { atMost } = rule.watch
@@ -149,7 +156,7 @@ export const judgePressure: Judge = (rule, element, setting, _wearer, make) => {
       () =>
         `its pressure has not been read since it came back, last ${psi} psi on ${sayDate(dateOf(at))}: read it again`,
     )
-  const emptied = cares.findLast((care) => EMPTYING.includes(care.care) && isSince(care, reading))
+  const emptied = emptiedBy(cares, reading)
   if (emptied)
     return found(
       'unproven',
