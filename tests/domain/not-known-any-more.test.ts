@@ -40,12 +40,7 @@ describe('a cylinder read full at the roll call', () => {
 
   it.each([
     ['hydrostatic-test', []],
-    [
-      'repair',
-      [
-        'unproven: back on 24 Nov 2026 from North Bench, where it was sent for repair, and no repair is on record',
-      ],
-    ],
+    ['repair', ['unproven: no repair on record since it was sent to North Bench for one on 24 Nov 2026']],
   ] as const)('and back from %s since is to be read again', (sort, besides) => {
     const away: Told = {
       do: 'send-away',

@@ -24,7 +24,7 @@ export const judgeTags: Judge = (rule, element, _setting, _wearer, make) => {
   if (!fromRepair || isMended(element, fromRepair))
     return make(rule, element, 'ready', () => ({ says: 'no tag' }))
   return make(rule, element, 'unproven', () => ({
-    says: `back on ${sayDate(dateOf(fromRepair.at))} from ${fromRepair.place}, where it was sent for repair, and no repair is on record`,
+    says: `no repair on record since it was sent to ${fromRepair.place} for one on ${sayDate(dateOf(fromRepair.sent.at))}`,
     since: { on: dateOf(fromRepair.sent.at), what: 'sent for repair' },
   }))
 }
