@@ -1,4 +1,5 @@
 // Chooses the screen; the only place that knows which there are. Under-size it says one plain sentence.
+import { wrap } from '../exports/wrap.ts'
 import { boardScreen } from './panels/board.ts'
 import { coverageScreen } from './panels/coverage.ts'
 import { deadlinesScreen } from './panels/deadlines.ts'
@@ -32,9 +33,10 @@ export interface Glass {
 
 export function linesFor(view: View, ui: Ui, size: Size): Line[] {
   if (isTooSmall(size)) {
-    return [
-      plainLine(`The board needs ${LEAST.columns}x${LEAST.rows}; this is ${size.columns}x${size.rows}.`),
-    ]
+    const said = `The board needs ${LEAST.columns}x${LEAST.rows}; this is ${size.columns}x${size.rows}: enlarge it, or Ctrl-C to leave.`
+    return wrap(said, size.columns)
+      .slice(0, Math.max(1, size.rows - 1))
+      .map((line) => plainLine(line))
   }
   return SCREENS[ui.screen](view, ui, size)
 }

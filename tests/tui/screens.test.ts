@@ -167,10 +167,18 @@ describe('a window too small for the board', () => {
   test.each([
     [79, 24],
     [80, 23],
-    [50, 4],
-  ])('%i x %i gets one sentence that says what is needed', (columns, rows) => {
-    const said = [`The board needs 80x24; this is ${columns}x${rows}.`]
+  ])('%i x %i gets one sentence that says what is needed, and how to leave', (columns, rows) => {
+    const said = [`The board needs 80x24; this is ${columns}x${rows}: enlarge it, or Ctrl-C to leave.`]
     expect(drawn(demo(), { columns, rows })).toEqual(said)
+  })
+
+  test('a narrow one has it in lines, as many as it can show below each other', () => {
+    expect(drawn(demo(), { columns: 40, rows: 10 })).toEqual([
+      'The board needs 80x24; this is 40x10:',
+      'enlarge it, or Ctrl-C to leave.',
+    ])
+    expect(drawn(demo(), { columns: 40, rows: 2 })).toHaveLength(1)
+    expect(drawn(demo(), { columns: 1, rows: 1 })).toHaveLength(1)
   })
 
   test('keeps what the officer was doing', () => {
