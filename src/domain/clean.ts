@@ -8,11 +8,16 @@ const UNSAFE =
 const ESCAPE_SEQUENCE =
   /(?:\u001b\[|\u009b)[0-?]*[ -/]*[@-~]|\u001b\][^\u0007\u001b]*(?:\u0007|\u001b\\)?|\u001b[@-Z\\-_]/g
 
+/** Words of plain letters with single spaces between them, as most texts are: nothing to take out. */
+const CLEAN = /^(?:[!-~]+(?: [!-~]+)*)?$/
+
 /** Names, notes and reasons: one line, no controls, single spaces. `'a\tb\u001b[2Jc'` gives `'a bc'`. */
 export const cleanText = (text: string): string =>
-  text
-    .replace(ESCAPE_SEQUENCE, '')
-    .replace(/[\t-\r\u0085\u2028\u2029]+/g, ' ')
-    .replace(UNSAFE, '')
-    .replace(/ {2,}/g, ' ')
-    .trim()
+  CLEAN.test(text)
+    ? text
+    : text
+        .replace(ESCAPE_SEQUENCE, '')
+        .replace(/[\t-\r\u0085\u2028\u2029]+/g, ' ')
+        .replace(UNSAFE, '')
+        .replace(/ {2,}/g, ' ')
+        .trim()

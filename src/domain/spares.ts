@@ -3,6 +3,7 @@ import { listed } from './count.ts'
 import { settingOf, wearerAt } from './assess.ts'
 import { spareFault } from './decide/crew.ts'
 import type { Id } from './gear.ts'
+import { grouped } from './grouped.ts'
 import { tiesOf, touchedBy } from './fit/ties.ts'
 import { factsOf, familyOf, wordOf, type Kind } from './kinds.ts'
 import type { Condition, Policy } from './policy/shape.ts'
@@ -46,15 +47,23 @@ export function rankSpares(state: State, policy: Policy, at: Instant, seatId: Id
   if (!seat || holder === null || holder === undefined) return []
   const setting = settingOf(state, policy, at)
   const wearer = wearerAt(state, seat)
-  const free = (wanted: Kind): Element[] =>
+  const free = grouped(
     [...state.elements.values()].filter(
       (each) =>
-        each.kind === wanted &&
+        familyOf(kind).includes(each.kind) &&
         (each.issuedTo === null ? each.custody.where === 'rack' : each.issuedTo === holder) &&
-        each.id !== wearer.parts.get(wanted)?.id,
+        each.id !== wearer.parts.get(each.kind)?.id,
+    ),
+    assemblyOf,
+  )
+  return free
+    .flatMap((set) =>
+      set
+        .filter((each) => each.kind === kind)
+        .map((element) =>
+          weigh(state, setting, wearer, holder, [element, ...layersFor(element, wearer, set)]),
+        ),
     )
-  return free(kind)
-    .map((element) => weigh(state, setting, wearer, holder, [element, ...assemblyOf(element, wearer, free)]))
     .toSorted(
       (a, b) =>
         Number(b.fits) - Number(a.fits) ||
@@ -66,13 +75,15 @@ export function rankSpares(state: State, policy: Policy, at: Instant, seatId: Id
     )
 }
 
+const assemblyOf = ({ assembly }: Element): string => assembly ?? ''
+
 /** The other layers of its own assembly, where those now worn with it are not of that assembly. */
-function assemblyOf(element: Element, wearer: Wearer, free: (kind: Kind) => Element[]): Element[] {
+function layersFor(element: Element, wearer: Wearer, set: readonly Element[]): Element[] {
   const others = familyOf(element.kind).filter((kind) => kind !== element.kind)
   return others.flatMap((kind) => {
     const worn = wearer.parts.get(kind)
     if (element.assembly === undefined || worn?.assembly === element.assembly) return []
-    return free(kind).find((each) => each.assembly === element.assembly) ?? []
+    return set.find((each) => each.kind === kind) ?? []
   })
 }
 

@@ -14,12 +14,14 @@ export const isNarrow = (text: string): boolean => NARROW.test(text)
 /** How many columns of paper, or cells of the glass, a text takes: a wide letter takes two. */
 export const widthOf = (text: string): number => (isNarrow(text) ? text.length : stringWidth(text))
 
+type Measure = (part: string) => number
+
 /** A word that no line can hold, cut into pieces that one can. */
-function cut(word: string, width: number): string[] {
-  if (widthOf(word) <= width) return [word]
+function cut(word: string, width: number, measure: Measure): string[] {
+  if (measure(word) <= width) return [word]
   const pieces = ['']
   for (const { segment } of segmented(word)) {
-    if (widthOf(pieces.at(-1)! + segment) > width && pieces.at(-1) !== '') pieces.push('')
+    if (measure(pieces.at(-1)! + segment) > width && pieces.at(-1) !== '') pieces.push('')
     pieces[pieces.length - 1] += segment
   }
   return pieces
@@ -31,12 +33,14 @@ function cut(word: string, width: number): string[] {
  */
 export function wrap(text: string, width: number, indent = 0, hang = indent): string[] {
   const room = Math.max(width - Math.max(indent, hang), 8)
+  // A text is looked through once, not with every word.
+  const measure: Measure = isNarrow(text) ? (part) => part.length : widthOf
   const lines: string[] = []
   let line = ''
-  for (const word of text.split(' ').flatMap((each) => cut(each, room))) {
+  for (const word of text.split(' ').flatMap((each) => cut(each, room, measure))) {
     const start = ' '.repeat(lines.length ? hang : indent)
     const longer = line === '' ? start + word : `${line} ${word}`
-    if (line.trim() === '' || widthOf(longer) <= width) {
+    if (line.trim() === '' || measure(longer) <= width) {
       line = longer
     } else {
       lines.push(line.trimEnd())

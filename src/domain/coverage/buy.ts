@@ -1,7 +1,8 @@
 // What to buy first: the fewest more spares after which any one element in use can be replaced. It knows no shop and no price.
-import { couldWear, FAMILIES, sizeWanted } from '../fit/bundles.ts'
+import { FAMILIES } from '../fit/bundles.ts'
 import type { Rack } from '../fit/rack.ts'
 import { toBeRead } from '../fit/to-be-read.ts'
+import { couldWear, sizeWanted } from '../fit/try-on.ts'
 import type { Id } from '../gear.ts'
 import { factsOf, wordOf, type Kind } from '../kinds.ts'
 import { isFit } from '../rules/verdict.ts'
@@ -111,11 +112,8 @@ const unbought = (kind: Kind, { size, model }: Label): Element =>
   onTheRack({ id: '', kind, ...(size !== undefined && { size }), ...(model !== undefined && { model }) }, 0)
 
 /** How many hang on the rack that are not ready, with the first reason. */
-function notReady({ state, settings, alone }: Rack, kind: Kind): string | null {
-  const all = [...state.elements.values()].filter(
-    (each) =>
-      each.kind === kind && each.issuedTo === null && each.custody.where === 'rack' && !alone(each).isFit,
-  )
+function notReady({ settings, hanging, alone }: Rack, kind: Kind): string | null {
+  const all = hanging(kind).filter((each) => !alone(each).isFit)
   const [first] = all
   if (!first) return null
   const wrong = settings.flatMap((setting) => judgeElement(first, setting)).find((each) => !isFit(each.state))

@@ -1,10 +1,11 @@
 // Before anything breaks: for everybody who rides and every kind, which spares could take its place. It judges nothing anew.
 import { count } from '../count.ts'
 import { assess, wearerAt } from '../assess.ts'
-import { bundlesFor, FAMILIES } from '../fit/bundles.ts'
+import { bundlesFor, FAMILIES, type Bundle } from '../fit/bundles.ts'
 import { rackAt, type Rack } from '../fit/rack.ts'
 import type { Id } from '../gear.ts'
-import { familyOf, KINDS, type Kind } from '../kinds.ts'
+import { grouped } from '../grouped.ts'
+import { KINDS, type Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
 import { conditionAt } from '../rules/judge.ts'
 import { isFit, type Wearer } from '../rules/verdict.ts'
@@ -62,6 +63,7 @@ export function coverageOf(state: State, policy: Policy, at: Instant): Coverage 
       if (seat.member === null) return []
       const wearer = wearerAt(state, seat)
       wearers.push(wearer)
+      const spares = new Map(FAMILIES.flatMap((family) => [...sparesIn(bundlesFor(rack, wearer, family))]))
       return KINDS.flatMap((kind): CoveredPlace[] => {
         const element = wearer.parts.get(kind) ?? assigned(state, holderOf(seat, kind), kind)
         if (!element && mayLack(rack, wearer, kind)) return []
@@ -74,7 +76,7 @@ export function coverageOf(state: State, policy: Policy, at: Instant): Coverage 
             name: state.members.get(seat.member!)?.name ?? seat.member!,
             kind,
             element: element?.id ?? null,
-            spares: sparesFor(rack, wearer, kind),
+            spares: spares.get(kind) ?? [],
           },
         ]
       })
@@ -101,13 +103,20 @@ export function coverageOf(state: State, policy: Policy, at: Instant): Coverage 
 const mayLack = (rack: Rack, wearer: Wearer, kind: Kind): boolean =>
   rack.together(kind).every((setting) => isFit(conditionAt(setting, wearer, kind, undefined)))
 
-function sparesFor(rack: Rack, wearer: Wearer, kind: Kind): Id[] {
-  const family = FAMILIES.find((each) => each.includes(kind)) ?? familyOf(kind)
-  const bundles = bundlesFor(rack, wearer, family)
-  const of = bundles.flatMap(({ elements }) =>
-    elements.flatMap((each) => (each.kind === kind ? each.id : [])),
+/** The spares in a list of bundles, by their kind: wearers of one size share the list. */
+const inBundles = new WeakMap<readonly Bundle[], ReadonlyMap<Kind, Id[]>>()
+function sparesIn(bundles: readonly Bundle[]): ReadonlyMap<Kind, Id[]> {
+  const known = inBundles.get(bundles)
+  if (known) return known
+  const all = new Set(bundles.flatMap(({ elements }) => elements))
+  const found = new Map(
+    grouped([...all], ({ kind }) => kind).map((alike): [Kind, Id[]] => [
+      alike[0]!.kind,
+      alike.map(({ id }) => id).toSorted(),
+    ]),
   )
-  return [...new Set(of)].toSorted()
+  inBundles.set(bundles, found)
+  return found
 }
 
 function countOf(places: readonly CoveredPlace[], kind: Kind): KindCoverage {

@@ -1,12 +1,13 @@
 // Which spares, put together, make one family of layers at a riding position fit: the only place that says so. It chooses none.
-import { factsOf, familyOf, KINDS, type Kind } from '../kinds.ts'
-import { conditionAt, judgeElement } from '../rules/judge.ts'
+import { grouped } from '../grouped.ts'
+import { familyOf, KINDS, type Kind } from '../kinds.ts'
+import { conditionAt } from '../rules/judge.ts'
 import { isFit, type Setting, type Wearer } from '../rules/verdict.ts'
-import { compareSize } from '../size.ts'
 import { assigned, holderOf, type Element, type State } from '../state.ts'
 import { soonest, type LocalDate } from '../time.ts'
-import { freeFor, type Rack } from './rack.ts'
+import { ownFor, type Rack } from './rack.ts'
 import { touchedBy } from './ties.ts'
+import { fittingAt, tryOn, type Worn } from './try-on.ts'
 
 /** Spares that go in together: one element, or the layers of one assembly. */
 export interface Bundle {
@@ -22,115 +23,83 @@ export const FAMILIES: readonly (readonly Kind[])[] = KINDS.filter((kind) => fam
   familyOf,
 )
 
-/** The size the wearer takes of this kind, where there is a measure for it. */
-export const sizeWanted = ({ member }: Wearer, kind: Kind): string | undefined => {
-  const { measure } = factsOf(kind)
-  return measure && member?.sizes?.[measure]
-}
-
-/** An element that fits a wearer, whatever else is worn. */
-interface Worn {
-  element: Element
-  exact: boolean
-  lasts: LocalDate | null
-}
-
-const NOTHING: Wearer['parts'] = new Map()
-
-/** Could the wearer wear one with this label, by size and fit test? */
-export const couldWear = (rack: Rack, wearer: Wearer, label: Element): boolean =>
-  tryOn(rack, wearer)(label) !== undefined
-
-/** What size and fit test see of a label, as a text: put together once for an element, asked for by every wearer. */
-const readings = new WeakMap<Element, string>()
-function readingOf(element: Element): string {
-  let reading = readings.get(element)
-  if (reading === undefined) {
-    const { kind, size, model } = element
-    readings.set(element, (reading = `${kind}\n${size ?? ''}\n${model ?? ''}`))
-  }
-  return reading
-}
-
-/** By the rules of size and fit test: what reads alike is judged once. */
-function tryOn(rack: Rack, wearer: Wearer): (element: Element) => Worn | undefined {
-  const bare = { ...wearer, parts: NOTHING }
-  const known = new Map<string, Omit<Worn, 'element'> | undefined>()
-  return (element) => {
-    const key = readingOf(element)
-    let worn = known.get(key)
-    if (!worn && !known.has(key)) {
-      const { kind, size } = element
-      const verdicts = rack.together(kind).flatMap((setting) => judgeElement(element, setting, bare))
-      const wanted = sizeWanted(wearer, kind)
-      if (verdicts.every((each) => isFit(each.state)))
-        worn = {
-          exact: wanted === undefined || (size !== undefined && compareSize(size, wanted, []) === 'exact'),
-          lasts: soonest(verdicts.map((each) => each.on)),
-        }
-      known.set(key, worn)
-    }
-    return worn && { element, exact: worn.exact, lasts: worn.lasts }
-  }
-}
+const wholes = new WeakMap<Rack, Map<string, readonly Bundle[]>>()
 
 /**
  * Every bundle with which this family is fit at this riding position now and to the tour's end, the smaller first, then by id.
  * What stays in its place counts too: a shell alone never mends a torn liner.
  */
-export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[]): Bundle[] {
+export function bundlesFor(rack: Rack, wearer: Wearer, family: readonly Kind[]): readonly Bundle[] {
   const holder = holderOf(wearer.seat, family[0]!)
   if (holder === null) return []
-  const on = tryOn(rack, wearer)
-  const free = family
-    .flatMap((kind) => freeFor(rack, holder, kind))
-    .flatMap((element) => (wearer.parts.get(element.kind)?.id === element.id ? [] : (on(element) ?? [])))
+  const own = family
+    .flatMap((kind) => ownFor(rack, holder, kind))
+    .flatMap((element) => tryOn(rack, wearer, element) ?? [])
+  const fitting = family.map((kind) => fittingAt(rack, wearer, kind))
+  const free = [...own, ...fitting.flatMap(({ spares }) => spares)]
   // What is wrong by itself, or not there though it must be, has to be among what goes in.
   const must = family.filter((kind) => {
     const worn = wearer.parts.get(kind)
     return worn ? !rack.alone(worn).isFit : rack.required.has(kind)
   })
-  const isSingle = family.length === 1
-  const isTied = rack.ties.some(({ kind, to }) => family.includes(kind) || family.includes(to))
-  const made = together(family, free)
-    .filter((put) => must.every((kind) => put.some(({ element }) => element.kind === kind)))
-    // What is worn with nothing it has to match was judged whole as it was tried on.
-    .filter((put) => (isSingle && !isTied) || staysWhole(rack, wearer, family, put))
-    .map((put): Bundle => ({
-      elements: put.map(({ element }) => element) as [Element, ...Element[]],
-      exact: put.every((each) => each.exact),
-      lasts: soonest(put.flatMap((each) => [each.lasts, rack.alone(each.element).lasts])),
-    }))
-  // Single spares come by id already.
-  return isSingle
-    ? made
-    : made.toSorted((a, b) => a.elements.length - b.elements.length || (keyOf(a) < keyOf(b) ? -1 : 1))
+  const isWorn = wornWith(rack, wearer, family)
+  const made = (needed: readonly Kind[], most: number): Bundle[] => {
+    const puts = together(family, free, needed).filter((put) => put.length <= most && isWorn(put))
+    const bundles = puts.map((put) => bundleOf(rack, put))
+    // Single spares come in order: what is the holder's own, then by id.
+    return family.length === 1 ? bundles : inOrder(bundles)
+  }
+  if (own.length || isTied(rack, family)) return made(must, family.length)
+  // What takes every layer's place is fit or not whatever is worn now: found once for all whom the same spares fit.
+  const key = fitting.map((each) => each.key).join(';')
+  const known = wholes.get(rack) ?? new Map<string, readonly Bundle[]>()
+  wholes.set(rack, known)
+  const whole = known.get(key) ?? made(family, family.length)
+  known.set(key, whole)
+  return must.length === family.length ? whole : [...made(must, family.length - 1), ...whole]
 }
+
+/** Is any of it judged by what is worn of another family, or the other way round? Only a department's own rule makes such a tie. */
+const isTied = ({ ties }: Rack, family: readonly Kind[]): boolean =>
+  ties.some(({ kind, to }) => family.includes(kind) !== family.includes(to))
+
+const bundleOf = ({ alone }: Rack, put: readonly Worn[]): Bundle => ({
+  elements: put.map(({ element }) => element) as [Element, ...Element[]],
+  exact: put.every((each) => each.exact),
+  lasts: soonest(put.flatMap((each) => [each.lasts, alone(each.element).lasts])),
+})
+
+const inOrder = (bundles: readonly Bundle[]): Bundle[] =>
+  bundles
+    .map((bundle) => ({ bundle, key: keyOf(bundle) }))
+    .toSorted((a, b) => a.bundle.elements.length - b.bundle.elements.length || (a.key < b.key ? -1 : 1))
+    .map(({ bundle }) => bundle)
 
 export const keyOf = ({ elements }: Bundle): string => elements.map((each) => each.id).join(' ')
 
-/** Single spares, and the layers of each assembly: nothing else is ever put in together. */
-function together(family: readonly Kind[], free: readonly Worn[]): Worn[][] {
-  const singles = free.map((each) => [each])
-  if (family.length === 1) return singles
-  const assemblies = new Map<string, Worn[]>()
-  for (const each of free) {
-    const { assembly } = each.element
-    if (assembly === undefined) continue
-    const layers = assemblies.get(assembly)
-    if (layers) layers.push(each)
-    else assemblies.set(assembly, [each])
-  }
-  const sets = [...assemblies.values()].flatMap((all) =>
-    choicesOf(family.map((kind) => all.filter(({ element }) => element.kind === kind))),
-  )
-  return [...singles, ...sets.filter((each) => each.length > 1)]
+/** Single spares, and the layers of each assembly, with these kinds among them: nothing else is ever put in together. */
+function together(family: readonly Kind[], free: readonly Worn[], must: readonly Kind[]): Worn[][] {
+  if (family.length === 1) return free.map((each) => [each])
+  let alone = 0
+  return grouped(free, ({ element }) => element.assembly ?? `\n${alone++}`)
+    .flatMap((set) =>
+      choicesOf(
+        family.map((kind) => ({
+          layer: set.filter(({ element }) => element.kind === kind),
+          isNeeded: must.includes(kind),
+        })),
+      ),
+    )
+    .filter((put) => put.length > 0)
 }
 
-/** Every choice of at most one of each layer. */
-const choicesOf = <T>(layers: readonly (readonly T[])[]): T[][] =>
+/** Every choice of one of each layer that is needed and at most one of the others. */
+const choicesOf = <T>(layers: readonly { layer: readonly T[]; isNeeded: boolean }[]): T[][] =>
   layers.reduce<T[][]>(
-    (made, layer) => [...made, ...made.flatMap((each) => layer.map((one) => [...each, one]))],
+    (made, { layer, isNeeded }) => [
+      ...(isNeeded ? [] : made),
+      ...made.flatMap((each) => layer.map((one) => [...each, one])),
+    ],
     [[]],
   )
 
@@ -142,16 +111,21 @@ export function wearing(wearer: Wearer, elements: readonly Element[]): Wearer {
 }
 
 /** Is every place of the family fit with these in, and whatever is judged by it that is to stay? */
-function staysWhole(rack: Rack, before: Wearer, family: readonly Kind[], put: readonly Worn[]): boolean {
-  const wearer = wearing(
-    before,
-    put.map((each) => each.element),
-  )
+function wornWith(rack: Rack, before: Wearer, family: readonly Kind[]): (put: readonly Worn[]) => boolean {
   const others = touchedBy(rack.ties, family).filter((kind) => {
-    const worn = wearer.parts.get(kind)
+    const worn = before.parts.get(kind)
     return !family.includes(kind) && worn && rack.alone(worn).isFit
   })
-  return isWhole(rack.state, wearer, [...family, ...others], rack.together)
+  const kinds = [...family, ...others]
+  // What is worn with nothing it has to match was judged whole as it was tried on.
+  if (kinds.length === 1 && !isTied(rack, family)) return () => true
+  return (put) => {
+    const wearer = wearing(
+      before,
+      put.map((each) => each.element),
+    )
+    return isWhole(rack.state, wearer, kinds, rack.together)
+  }
 }
 
 /** Are the places of these kinds fit as they are worn: what must be there, and what must match? */

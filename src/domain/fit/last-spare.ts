@@ -12,7 +12,7 @@ interface Uncovered {
 }
 
 /** Of every other riding position that is filled, what fits it from the rack in this family. */
-export function othersFor(rack: Rack, seatId: Id, kind: Kind): [seat: Id, bundles: Bundle[]][] {
+export function othersFor(rack: Rack, seatId: Id, kind: Kind): [seat: Id, bundles: readonly Bundle[]][] {
   const family = familyOf(kind)
   return [...rack.state.seats.values()]
     .filter((seat) => seat.id !== seatId && seat.member !== null)

@@ -2,6 +2,7 @@
 import { settingOf } from '../assess.ts'
 import { spareFault } from '../decide/crew.ts'
 import type { Id } from '../gear.ts'
+import { grouped } from '../grouped.ts'
 import { KINDS, type Kind } from '../kinds.ts'
 import type { Policy, Rule } from '../policy/shape.ts'
 import { judgeElement } from '../rules/judge.ts'
@@ -28,8 +29,12 @@ export interface Rack {
   ties: readonly Tie[]
   /** Kinds that must always be there. */
   required: ReadonlySet<Kind>
-  /** Spares that no rule and no book forbids by themselves, by kind and then by id. */
-  spares: ReadonlyMap<Kind, readonly Element[]>
+  /** Spares of a kind that no rule and no book forbids by themselves, by id: judged when the kind is first asked for. */
+  spares: (kind: Kind) => readonly Element[]
+  /** The same, those together of whose labels size and fit test see the same. */
+  alike: (kind: Kind) => readonly (readonly Element[])[]
+  /** What is on the rack and issued to nobody, fit or not. */
+  hanging: (kind: Kind) => readonly Element[]
   alone: (element: Element) => Alone
 }
 
@@ -60,22 +65,43 @@ export function rackAt(state: State, policy: Policy, at: Instant): Rack {
     known.set(element, made)
     return made
   }
-  const spares = new Map<Kind, Element[]>()
-  for (const element of state.elements.values()) {
-    const isFree = element.issuedTo === null && element.custody.where === 'rack'
-    if (!isFree || !alone(element).isFit || spareFault(state, element, '') !== undefined) continue
-    spares.set(element.kind, [...(spares.get(element.kind) ?? []), element])
+  const hanging = new Map(KINDS.map((kind): [Kind, Element[]] => [kind, []]))
+  for (const element of state.elements.values())
+    if (element.issuedTo === null && element.custody.where === 'rack')
+      hanging.get(element.kind)!.push(element)
+  const isSpare = (element: Element): boolean =>
+    alone(element).isFit && spareFault(state, element, '') === undefined
+  const spares = once((kind) => hanging.get(kind)!.filter(isSpare).toSorted(byId))
+  return {
+    state,
+    settings,
+    together: (kind) => ofKind.get(kind)!,
+    ties,
+    required,
+    spares,
+    alike: once((kind) => grouped(spares(kind), readingOf)),
+    hanging: (kind) => hanging.get(kind)!,
+    alone,
   }
-  for (const [kind, elements] of spares) spares.set(kind, elements.toSorted(byId))
-  return { state, settings, together: (kind) => ofKind.get(kind)!, ties, required, spares, alone }
 }
+
+/** Worked out for a kind when it is first asked for. */
+function once<T>(make: (kind: Kind) => T): (kind: Kind) => T {
+  const made = new Map<Kind, T>()
+  return (kind) => {
+    const known = made.get(kind) ?? make(kind)
+    made.set(kind, known)
+    return known
+  }
+}
+
+/** What size and fit test see of a label. */
+export const readingOf = ({ kind, size, model }: Element): string => `${kind}\n${size ?? ''}\n${model ?? ''}`
 
 export const byId = (a: Element, b: Element): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0)
 
-/** What could go into this holder's place: the rack's, and what else is issued to them. */
-export function freeFor(rack: Rack, holder: Id, kind: Kind): Element[] {
-  const own = (rack.state.issued.get(place(holder, kind)) ?? [])
+/** What else of a kind is issued to this holder, and could go into their place. */
+export const ownFor = (rack: Rack, holder: Id, kind: Kind): Element[] =>
+  (rack.state.issued.get(place(holder, kind)) ?? [])
     .flatMap((id) => rack.state.elements.get(id) ?? [])
     .filter((each) => rack.alone(each).isFit && spareFault(rack.state, each, holder) === undefined)
-  return [...own, ...(rack.spares.get(kind) ?? [])]
-}

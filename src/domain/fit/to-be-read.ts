@@ -5,16 +5,9 @@ import type { Element } from '../state.ts'
 import { byId, type Rack } from './rack.ts'
 
 /** On the rack, by id: nothing speaks against them but that their pressure is not known. What it will be, nobody knows. */
-export const toBeRead = ({ state, settings }: Rack): Element[] =>
-  [...state.elements.values()]
-    .filter(
-      (each) =>
-        each.kind === 'cylinder' &&
-        each.ratedPsi !== undefined &&
-        each.issuedTo === null &&
-        each.custody.where === 'rack' &&
-        isOnlyUnread(each, settings),
-    )
+export const toBeRead = ({ hanging, settings }: Rack): Element[] =>
+  hanging('cylinder')
+    .filter((each) => each.ratedPsi !== undefined && isOnlyUnread(each, settings))
     .toSorted(byId)
 
 function isOnlyUnread(element: Element, settings: Rack['settings']): boolean {

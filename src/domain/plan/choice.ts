@@ -1,7 +1,8 @@
 // Why a spare goes where the plan puts it; it says what was compared and never more.
 import { listed } from '../count.ts'
 import { wearerAt } from '../assess.ts'
-import { keyOf, sizeWanted } from '../fit/bundles.ts'
+import { keyOf } from '../fit/bundles.ts'
+import { sizeWanted } from '../fit/try-on.ts'
 import type { Id } from '../gear.ts'
 import { wordOf } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'

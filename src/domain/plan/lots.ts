@@ -1,5 +1,6 @@
 // Folds what is alike in a plan's model into one: wearers of one size, spares of one size. A solver then sees a few dozen
 // classes where there are thousands of pairs. It must lose no plan that could be the best.
+import { grouped } from '../grouped.ts'
 import type { ModelOption, PlanModel } from './model.ts'
 
 /** Spares that can only go in together: at most one gap can take any of them. */
@@ -85,25 +86,14 @@ function lotOf({ options }: PlanModel, group: readonly number[]): Lot {
   }
 }
 
-/** Things with the same key, in the order of the first of each. */
-function alike<T>(things: readonly T[], keyOf: (thing: T) => string): T[][] {
-  const classes = new Map<string, T[]>()
-  for (const thing of things) {
-    const key = keyOf(thing)
-    const known = classes.get(key)
-    if (known) known.push(thing)
-    else classes.set(key, [thing])
-  }
-  return [...classes.values()]
-}
-
 export function fold(model: PlanModel): Folded {
   const { options, gaps } = model
   const lots: Lot[] = []
   const loose: number[] = []
   for (const group of byShared(model)) {
     if (isOneLot(model, group)) lots.push(lotOf(model, group))
-    else loose.push(...group)
+    // A group may hold more than a call takes arguments.
+    else for (const option of group) loose.push(option)
   }
   const isLoose = new Set(loose.map((option) => options[option]!.gap))
   const offers = gaps.map((): string[] => [])
@@ -113,10 +103,10 @@ export function fold(model: PlanModel): Folded {
       offers[gap]!.push([index, inexact, swaps, days, rarity].join())
     }
   })
-  const gapClasses = alike([...gaps.keys()], (gap) =>
+  const gapClasses = grouped([...gaps.keys()], (gap) =>
     isLoose.has(gap) ? `gap ${gap}` : offers[gap]!.join(' '),
   ).map((each): GapClass => ({ gaps: each }))
-  const lotClasses = alike(lots, (lot) => {
+  const lotClasses = grouped(lots, (lot) => {
     const serves = gapClasses.flatMap(({ gaps: [first] }, index) => {
       const option = lot.best.get(first!)
       if (option === undefined) return []
@@ -124,7 +114,11 @@ export function fold(model: PlanModel): Folded {
       return [[index, inexact, swaps, days - lot.days, rarity - lot.rarity].join()]
     })
     return serves.join(' ')
-  }).map((each): LotClass => ({ lots: each.toSorted((a, b) => b.days - a.days || a.rarity - b.rarity) }))
+  }).map((each): LotClass => {
+    const bestFirst = each.toSorted((a, b) => b.days - a.days || a.rarity - b.rarity)
+    // All serve the same gaps, so beyond one for each of these none is ever taken.
+    return { lots: bestFirst.slice(0, bestFirst[0]!.best.size) }
+  })
   const arcs = gapClasses.flatMap((from) =>
     lotClasses.flatMap((to): Arc[] => {
       const [lot] = to.lots

@@ -3,7 +3,7 @@ import { assess, wearerAt, type Assessment, type SeatAssessment } from '../asses
 import { bundlesFor, FAMILIES, type Bundle } from '../fit/bundles.ts'
 import { rackAt, type Rack } from '../fit/rack.ts'
 import type { Id } from '../gear.ts'
-import type { Kind } from '../kinds.ts'
+import { KINDS, type Kind } from '../kinds.ts'
 import type { Policy } from '../policy/shape.ts'
 import { isFit } from '../rules/verdict.ts'
 import type { Element, State } from '../state.ts'
@@ -62,7 +62,7 @@ export interface Solved {
 export interface Gap {
   seat: SeatAssessment
   family: readonly Kind[]
-  bundles: Bundle[]
+  bundles: readonly Bundle[]
 }
 export interface Problem {
   assessment: Assessment
@@ -141,7 +141,7 @@ function daysFrom(today: LocalDate): (day: LocalDate) => number {
 /** The fewer of its kind and size are fit on the rack, the rarer. */
 function rarityOf({ spares }: Rack): (element: Element) => number {
   const key = ({ kind, size }: Element): string => `${kind} ${size?.toUpperCase() ?? ''}`
-  const all = [...spares.values()].flat()
+  const all = KINDS.flatMap(spares)
   const alike = new Map<string, number>()
   for (const each of all) alike.set(key(each), (alike.get(key(each)) ?? 0) + 1)
   const rarity = new Map(all.map((each) => [each, Math.max(0, RAREST - alike.get(key(each))!)]))

@@ -13,23 +13,20 @@ const FILL = { unicode: { replacement: '█', other: '▒' }, ascii: { replaceme
 
 export function forecastText(report: ForecastReport, by: Grouping | 'year', unicode: boolean): string {
   const { past, ahead, undated, from, until, station, mark, policy, cautions } = report
-  const lines = [
-    `Forecast for ${station.name}, ${sayDate(from)} to ${sayDate(until)}`,
-    ...(mark === null ? [] : [mark]),
-    ...wrap(sayCounts(report), WIDTH),
-  ]
-  if (by !== 'year') {
-    lines.push(...part('Past already', past.flatMap(entryLines)))
-    lines.push(...part(`Ahead, by ${by}`, plotLines(report, by, unicode)))
-    lines.push(...aheadLines(report, by))
-    lines.push(...part('No day can be given', undated.flatMap(entryLines)))
-  } else {
-    lines.push(...part('To be replaced, by year', budgetLines(report, unicode)))
-    const ends = (each: Entry): boolean => each.need === 'replacement'
-    lines.push(...part('Past already', past.filter(ends).flatMap(entryLines)))
-    lines.push(...part('Ahead', ahead.filter(ends).flatMap(entryLines)))
-    lines.push(...part('No end of life can be given', undated.filter(ends).flatMap(entryLines)))
-  }
+  const sections =
+    by === 'year'
+      ? [
+          part('To be replaced, by year', budgetLines(report, unicode)),
+          part('Past already', past.filter(endsLife).flatMap(entryLines)),
+          part('Ahead', ahead.filter(endsLife).flatMap(entryLines)),
+          part('No end of life can be given', undated.filter(endsLife).flatMap(entryLines)),
+        ]
+      : [
+          part('Past already', past.flatMap(entryLines)),
+          part(`Ahead, by ${by}`, plotLines(report, by, unicode)),
+          aheadLines(report, by),
+          part('No day can be given', undated.flatMap(entryLines)),
+        ]
   const rules = [
     `${policy.name}${policy.overlay ? `, with overlay "${policy.overlay}"` : ''}.`,
     ...(policy.provisional ? [`Provisional: ${policy.provisional}`] : []),
@@ -37,14 +34,20 @@ export function forecastText(report: ForecastReport, by: Grouping | 'year', unic
     'Each limit is shown once: a care that is done starts its next one. Gear that is retired or held as evidence is left out.',
     ...cautions,
   ]
-  lines.push(
+  const lines = [
+    `Forecast for ${station.name}, ${sayDate(from)} to ${sayDate(until)}`,
+    ...(mark === null ? [] : [mark]),
+    ...wrap(sayCounts(report), WIDTH),
+    ...sections.flat(),
     ...part(
       'Rules and cautions',
       rules.flatMap((each) => wrap(each, WIDTH, 2, 4)),
     ),
-  )
+  ]
   return `${lines.join('\n')}\n`
 }
+
+const endsLife = (each: Entry): boolean => each.need === 'replacement'
 
 const part = (heading: string, lines: readonly string[]): string[] =>
   lines.length ? ['', heading, '-'.repeat(heading.length), ...lines] : []

@@ -7,7 +7,7 @@ import type { Id } from '../../domain/gear.ts'
 import { wordOf, type Kind } from '../../domain/kinds.ts'
 import { policyOf } from '../../domain/policy/in-force.ts'
 import { SIGNS } from '../../domain/signs.ts'
-import type { Spare } from '../../domain/spares.ts'
+import { rankSpares, type Spare } from '../../domain/spares.ts'
 import type { Element, State } from '../../domain/state.ts'
 import { sayNames } from '../say.ts'
 import type { View } from '../view.ts'
@@ -18,6 +18,9 @@ interface Known {
   at: string
   rack: Rack
   others: Map<string, Others>
+  spares: Map<string, Spare[]>
+  options: Map<string, Option[]>
+  unread?: Element[]
 }
 const known = new WeakMap<State, Known>()
 
@@ -26,22 +29,45 @@ function knownAt({ state, at }: View): Known {
   const minute = at.slice(0, 16)
   let kept = known.get(state)
   if (kept?.at !== minute) {
-    kept = { at: minute, rack: rackAt(state, policyOf(state), at), others: new Map() }
+    kept = {
+      at: minute,
+      rack: rackAt(state, policyOf(state), at),
+      others: new Map(),
+      spares: new Map(),
+      options: new Map(),
+    }
     known.set(state, kept)
   }
   return kept
 }
 
 /** The cylinders on the rack that only have to be read. */
-export const unreadSpares = (view: View): Element[] => toBeRead(knownAt(view).rack)
+export function unreadSpares(view: View): Element[] {
+  const known = knownAt(view)
+  return (known.unread ??= toBeRead(known.rack))
+}
+
+function once<T>(known: Map<string, T>, key: string, make: () => T): T {
+  const made = known.get(key) ?? make()
+  known.set(key, made)
+  return made
+}
 
 function othersAt(view: View, seat: Id, kind: Kind): Others {
-  const kept = knownAt(view)
-  const key = `${seat} ${kind}`
-  const others = kept.others.get(key) ?? othersFor(kept.rack, seat, kind)
-  kept.others.set(key, others)
-  return others
+  const { rack, others } = knownAt(view)
+  return once(others, `${seat} ${kind}`, () => othersFor(rack, seat, kind))
 }
+
+/** What could take the place, best first. */
+export const sparesAt = (view: View, seat: Id, kind: Kind): Spare[] =>
+  once(knownAt(view).spares, `${seat} ${kind}`, () =>
+    rankSpares(view.state, policyOf(view.state), view.at, seat, kind),
+  )
+
+export const spareOptions = (view: View, seat: Id, kind: Kind): Option[] =>
+  once(knownAt(view).options, `${seat} ${kind}`, () =>
+    sparesAt(view, seat, kind).map((spare) => spareOption(view, seat, spare)),
+  )
 
 /** `leaves no spare gloves for Bo Okoro`; empty while everybody else still has one. */
 export function sayLast(view: View, seat: Id, kind: Kind, spare: Spare): string {
@@ -50,7 +76,7 @@ export function sayLast(view: View, seat: Id, kind: Kind, spare: Spare): string 
   return names.length ? `leaves no spare ${wordOf(kind)} for ${sayNames(names, 3)}` : ''
 }
 
-export function spareOption(view: View, seat: Id, spare: Spare): Option {
+function spareOption(view: View, seat: Id, spare: Spare): Option {
   const [element] = spare.elements
   const last = spare.fits ? sayLast(view, seat, element.kind, spare) : ''
   const words = spare.fits ? [...(last ? [last] : []), ...spare.for] : [...spare.against, ...spare.for]

@@ -3,9 +3,8 @@ import { listed } from '../../domain/count.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
 import { factsOf, familyOf, wordOf, type Kind } from '../../domain/kinds.ts'
-import { policyOf } from '../../domain/policy/in-force.ts'
 import { rankOf, SIGNS } from '../../domain/signs.ts'
-import { rankSpares, type Spare } from '../../domain/spares.ts'
+import type { Spare } from '../../domain/spares.ts'
 import { assigned, holderOf, place, type StandIn } from '../../domain/state.ts'
 import { sayPlace } from '../say.ts'
 import type { View } from '../view.ts'
@@ -13,7 +12,7 @@ import { ownGearBack } from '../own-back.ts'
 import { confirm, type Action, type Answers, type LookLine, type Option, type Step } from './action.ts'
 import { nobodyHere } from './ask.ts'
 import { NOTHING_LEFT } from './many.ts'
-import { sayLast, spareOption, unreadSpares } from './spare-options.ts'
+import { sayLast, spareOptions, sparesAt, unreadSpares } from './spare-options.ts'
 
 /** The places at the seat in hand, those that keep it from riding first. */
 function placeOptions(view: View): Option[] {
@@ -39,7 +38,7 @@ export const swap: Action = {
       return { ask: 'choose', name: 'kind', title: 'Swap which element?', options: placeOptions(view) }
     }
     const kind = answers['kind'] as Kind
-    const spares = rankSpares(view.state, policyOf(view.state), view.at, seat, kind)
+    const spares = sparesAt(view, seat, kind)
     if (answers['in'] === undefined) {
       const fitting = spares.filter((each) => each.fits).length
       const isWorn = factsOf(kind).held === 'member'
@@ -53,7 +52,7 @@ export const swap: Action = {
         ask: 'choose',
         name: 'in',
         title,
-        options: spares.map((each) => spareOption(view, seat, each)),
+        options: spareOptions(view, seat, kind),
       }
     }
     return confirmSwap(view, answers, kind, spares)

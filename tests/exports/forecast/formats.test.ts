@@ -79,6 +79,15 @@ describe.each([...GROUPINGS, 'year'] as const)('text by %s', (by) => {
   })
 })
 
+// More than a call takes arguments, as of a department of a hundred thousand elements.
+test.each(['month', 'year'] as const)('text by %s tells any number of deadlines', (by) => {
+  const report = reported()
+  const [one] = report.past.filter((each) => each.need === 'replacement')
+  const past = Array.from({ length: 150_000 }, () => ({ ...one!, element: 'Z-1' }))
+  const text = forecastText({ ...report, past }, by, false)
+  expect(text.split('Z-1,')).toHaveLength(150_001)
+})
+
 test('a group with anything in it is never drawn as nothing', () => {
   const text = forecastText(reported(), 'month', false)
   const plot = text.split('\n').filter((line) => /^ {2}[A-Z][a-z]{2} 20\d\d +\d/.test(line))
