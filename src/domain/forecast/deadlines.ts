@@ -5,7 +5,7 @@ import { KINDS, type Care, type Kind } from '../kinds.ts'
 import { onTheRack } from '../on-the-rack.ts'
 import type { Policy, Rule } from '../policy/shape.ts'
 import { judgeFor } from '../rules/judge.ts'
-import { isLooser, verdict, type Setting, type Verdict, type Wearer } from '../rules/verdict.ts'
+import { isLooser, verdict, type Judge, type Setting, type Verdict, type Wearer } from '../rules/verdict.ts'
 import { assigned, type Custody, type Element, type State } from '../state.ts'
 import { addDays, type Instant, type LocalDate } from '../time.ts'
 
@@ -84,11 +84,12 @@ export function forecast(state: State, policy: Policy, at: Instant, days: number
     beyond: 0,
   }
   const holders = holdersIn(state)
+  const limits = new Map(KINDS.map((kind) => [kind, limitsOf(policy, ({ kinds }) => kinds.includes(kind))]))
   for (const element of state.elements.values()) {
     // Nothing comes due of what has left the books; evidence is left as it is.
     if (element.custody.where === 'retired' || element.custody.where === 'held') continue
     const holder = holders.get(element.id) ?? null
-    for (const [subject, verdict] of judged(state, setting, element, holder))
+    for (const [subject, verdict] of judged(state, setting, limits.get(element.kind)!, element, holder))
       take(seen, today, subject, verdict)
   }
   for (const [subject, verdict] of testsWithoutFacepiece(state, setting)) take(seen, today, subject, verdict)
@@ -97,53 +98,55 @@ export function forecast(state: State, policy: Policy, at: Instant, days: number
   return seen
 }
 
+/** A rule with a limit, who looks at an element by it, and what it asks for. */
+interface Limit {
+  rule: Rule
+  judge: Judge
+  need: Need
+  looser: boolean
+}
+
+const limitsOf = (policy: Policy, isAsked: (rule: Rule) => boolean): Limit[] =>
+  policy.rules.flatMap(({ rule }): Limit[] => {
+    const judge = judgeFor(rule)
+    if (!judge || !('since' in rule.watch) || !isAsked(rule)) return []
+    return [{ rule, judge, need: needOf(rule.watch), looser: isLooser(policy, rule.id) }]
+  })
+
 function* judged(
   state: State,
   setting: Setting,
+  limits: readonly Limit[],
   element: Element,
   holder: Id | null,
 ): Generator<[Subject, Verdict]> {
   const wearer = wearerOf(state, element, holder)
   const holderName = (holder !== null && state.members.get(holder)?.name) || ''
-  for (const { rule } of setting.policy.rules) {
-    if (!('since' in rule.watch) || !rule.kinds.includes(element.kind)) continue
-    const found = judgeFor(rule)?.(rule, element, setting, wearer, verdict)
+  const { id, kind, custody } = element
+  for (const { rule, judge, need, looser } of limits) {
+    const found = judge(rule, element, setting, wearer, verdict)
     if (!found) continue
-    const subject: Subject = {
-      element: element.id,
-      kind: element.kind,
-      ...told(rule.id, found, setting),
-      need: needOf(rule.watch),
-      holder,
-      holderName,
-      where: element.custody.where,
-    }
-    yield [subject, found]
+    const { matter, says } = found
+    const { where } = custody
+    yield [{ element: id, kind, rule: rule.id, matter, says, looser, need, holder, holderName, where }, found]
   }
 }
-
-const told = (rule: string, { matter, says }: Verdict, { policy }: Setting) => ({
-  rule,
-  matter,
-  says,
-  looser: isLooser(policy, rule),
-})
 
 /** A fit test runs on while its member has no facepiece: the newest is asked as if the one it was with were theirs. */
 function* testsWithoutFacepiece(state: State, setting: Setting): Generator<[Subject, Verdict]> {
   const kind = 'facepiece'
+  const tests = limitsOf(setting.policy, ({ watch }) => 'since' in watch && watch.since === 'fit-test')
   for (const member of state.members.values()) {
     const test = member.fitTests.at(-1)
     if (!test || assigned(state, member.id, kind)) continue
     const seat = { id: '', rig: '', position: '', critical: false, member: member.id }
     const alike = onTheRack({ id: '', kind, ...test.facepiece }, 0)
-    for (const { rule } of setting.policy.rules) {
-      if (!('since' in rule.watch) || rule.watch.since !== 'fit-test') continue
-      const found = judgeFor(rule)?.(rule, alike, setting, { seat, member, parts: new Map() }, verdict)
+    for (const { rule, judge, need, looser } of tests) {
+      const found = judge(rule, alike, setting, { seat, member, parts: new Map() }, verdict)
       if (!found) continue
+      const { matter, says } = found
       const whose = { holder: member.id, holderName: member.name, where: null }
-      const of = { element: null, kind, need: 'fit-test', ...whose } as const
-      yield [{ ...of, ...told(rule.id, found, setting) }, found]
+      yield [{ element: null, kind, rule: rule.id, matter, says, looser, need, ...whose }, found]
     }
   }
 }
@@ -155,8 +158,11 @@ function take(seen: Forecast, today: LocalDate, subject: Subject, { on, lastGood
   else seen.beyond += 1
 }
 
+const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
+const PLACES = new Map(KINDS.map((kind, at) => [kind, at]))
+
 const byDay = (a: Deadline, b: Deadline): number =>
-  a.on.localeCompare(b.on) ||
-  KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) ||
-  (a.element ?? a.holder ?? '').localeCompare(b.element ?? b.holder ?? '') ||
-  a.rule.localeCompare(b.rule)
+  inOrder(a.on, b.on) ||
+  PLACES.get(a.kind)! - PLACES.get(b.kind)! ||
+  inOrder(a.element ?? a.holder ?? '', b.element ?? b.holder ?? '') ||
+  inOrder(a.rule, b.rule)

@@ -1,9 +1,10 @@
 // What the officer writes, takes away and looks up: notes, the exported log, a card.
-import { lastTour, type Element } from '../../domain/state.ts'
+import { lastTour, type Element, type State } from '../../domain/state.ts'
 import type { Command } from '../../domain/commands.ts'
 import { capital, nameOf } from '../../domain/decide/decision.ts'
 import { cleanText } from '../../domain/clean.ts'
 import { labelled } from '../../domain/labels.ts'
+import { keepLast } from '../keep-last.ts'
 import type { View } from '../view.ts'
 import { confirm, type Action, type Option } from './action.ts'
 import { askWords } from './ask.ts'
@@ -101,6 +102,27 @@ function exportsIn({ state }: View): Option[] {
   ]
 }
 
+/** Everything that has an id: of a large department long, and asked for again whenever a card is left. */
+const keptNames = keepLast<Option[]>()
+function everyName(state: State): Option[] {
+  const elements = [...state.elements.values()].map((each) => ({
+    value: each.id,
+    label: capital(nameOf(each)),
+    note: [each.size, each.serial, each.issuedTo ?? each.custody.where].filter(Boolean).join(', '),
+  }))
+  const members = [...state.members.values()].map((each) => ({
+    value: each.id,
+    label: `${each.name} (${each.id})`,
+    note: [each.rank, each.platoon && `platoon ${each.platoon}`].filter(Boolean).join(', '),
+  }))
+  const seats = [...state.seats.values()].map((each) => ({
+    value: each.id,
+    label: each.id,
+    note: each.position,
+  }))
+  return [...members, ...seats, ...elements]
+}
+
 export const find: Action = {
   id: 'find',
   isOfStation: true,
@@ -110,26 +132,11 @@ export const find: Action = {
   help: 'Find an element, a member or a riding position by id, name or serial; or scan its label.',
   next({ state }, answers) {
     if (answers['id'] !== undefined) return { ask: 'done', deed: { card: answers['id'] } }
-    const elements = [...state.elements.values()].map((each) => ({
-      value: each.id,
-      label: capital(nameOf(each)),
-      note: [each.size, each.serial, each.issuedTo ?? each.custody.where].filter(Boolean).join(', '),
-    }))
-    const members = [...state.members.values()].map((each) => ({
-      value: each.id,
-      label: `${each.name} (${each.id})`,
-      note: [each.rank, each.platoon && `platoon ${each.platoon}`].filter(Boolean).join(', '),
-    }))
-    const seats = [...state.seats.values()].map((each) => ({
-      value: each.id,
-      label: each.id,
-      note: each.position,
-    }))
     return {
       ask: 'choose',
       name: 'id',
       title: 'Find what? Type part of an id, a name or a serial',
-      options: [...members, ...seats, ...elements],
+      options: keptNames([state], () => everyName(state)),
     }
   },
 }

@@ -1,6 +1,7 @@
 // Screens that are read: the card of one element, member or record, and the help. They record nothing.
 import { CAUTIONS, SIGNS, type Shown } from '../../domain/signs.ts'
 import { KINDS, factsOf } from '../../domain/kinds.ts'
+import { keepLast } from '../keep-last.ts'
 import { ACTION_GROUPS, EVERYWHERE, LOG_ACTIONS, LOOKING, PLAN_ACTIONS, WITHOUT_KEY } from '../keymap.ts'
 import { capital } from '../../domain/decide/decision.ts'
 import { wrap } from '../../exports/wrap.ts'
@@ -26,8 +27,15 @@ const wrapped = (lines: readonly string[], { columns }: Size): string[] =>
     return [` ${column}${first}`, ...rest.map((part) => ` ${' '.repeat(hang)}${part}`)]
   })
 const roomFor = (view: View, size: Size): number => bodyHeight(view, size) - 1
-const linesOf = (view: View, ui: Ui): readonly string[] =>
-  ui.screen === 'card' && ui.card ? [...ensembleLines(view, ui.card.id), ...ui.card.lines] : helpLines(view)
+const keptPage = keepLast<string[]>()
+
+/** The whole page at this width: a card may be of years. */
+function pageLines(view: View, ui: Ui, size: Size): string[] {
+  const card = ui.screen === 'card' ? ui.card : null
+  return keptPage([card, view.board, view.unicode, size.columns], () =>
+    wrapped(card ? [...ensembleLines(view, card.id), ...card.lines] : helpLines(view), size),
+  )
+}
 
 /** Of a riding position everything that the board has no room for: every reason, then every element. */
 function ensembleLines({ rows, unicode }: View, id: string): string[] {
@@ -48,14 +56,14 @@ function ensembleLines({ rows, unicode }: View, id: string): string[] {
 
 /** The first line of the last page of a card or the help. */
 export const lastTop = (view: View, ui: Ui, size: Size): number =>
-  Math.max(0, wrapped(linesOf(view, ui), size).length - roomFor(view, size))
+  Math.max(0, pageLines(view, ui, size).length - roomFor(view, size))
 
 /** How far a page of reading goes on: a line of the last page stays in sight. */
 export const pageOf = ({ rows }: Size): number => Math.max(1, rows - 6)
 
 /** The line at which the next part of a card or the help begins, or the one before. */
 export function partFrom(view: View, ui: Ui, size: Size, isBack: boolean): number {
-  const lines = wrapped(linesOf(view, ui), size)
+  const lines = pageLines(view, ui, size)
   const last = lastTop(view, ui, size)
   const top = Math.min(ui.top, last)
   const starts = lines.flatMap((_, at) => (at === 0 || lines[at - 1]?.trim() === '' ? at : []))
@@ -66,7 +74,7 @@ export function partFrom(view: View, ui: Ui, size: Size, isBack: boolean): numbe
 
 /** Lines wrapped to the width and cut to the height, from `top` on. */
 function scrolled(view: View, ui: Ui, size: Size, title: string): Line[] {
-  const lines = wrapped(linesOf(view, ui), size)
+  const lines = pageLines(view, ui, size)
   const room = roomFor(view, size)
   const top = Math.min(ui.top, lastTop(view, ui, size))
   const last = Math.min(top + room, lines.length)

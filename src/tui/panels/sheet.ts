@@ -1,6 +1,7 @@
 // The questions of an action: a list to choose from, words to write, or a last look before it is recorded.
-import type { LookLine, Step } from '../actions/action.ts'
+import type { LookLine, Option, Step } from '../actions/action.ts'
 import { capital } from '../../domain/decide/decision.ts'
+import { keepLast } from '../keep-last.ts'
 import { actionBy } from '../keymap.ts'
 import { widthOf, wrap } from '../../exports/wrap.ts'
 import { clip, fit, tail, windowStart } from '../cells.ts'
@@ -105,6 +106,19 @@ function look(lines: readonly LookLine[], width: number, height: number): Line[]
   return [...shown.slice(0, height - 1), plainLine('   and more; a larger window shows it', 'warn')]
 }
 
+/** So many speak for a whole department's list. */
+const MEASURED = 1_000
+const keptWidths = keepLast<ReturnType<typeof widthsOf>>()
+
+function widthsOf(shown: readonly Option[]): { notes: number; labels: number } {
+  const longest = (words: string[]): number => Math.max(0, ...words.map(widthOf))
+  const measured = shown.slice(0, MEASURED)
+  const notes = longest(measured.map((each) => each.blocked ?? each.note ?? ''))
+  // A label without a note has the whole line.
+  const noted = measured.filter((each) => each.blocked ?? each.note)
+  return { notes, labels: longest(noted.map((each) => each.label)) }
+}
+
 function options(
   step: Extract<Step, { ask: 'choose' }>,
   ui: Ui,
@@ -126,12 +140,9 @@ function options(
   const isLong = shown.length > room
   const rows = isLong ? room - 1 : room
   const start = windowStart(ui.cursor, shown.length, rows)
-  const longest = (words: string[]): number => Math.max(0, ...words.map(widthOf))
-  const notes = longest(shown.map((each) => each.blocked ?? each.note ?? ''))
+  const { notes, labels } = keptWidths([shown], () => widthsOf(shown))
   const most = Math.max(34, width - 3 - notes)
-  // A label without a note has the whole line.
-  const noted = shown.filter((each) => each.blocked ?? each.note)
-  const widest = Math.min(most, Math.max(12, longest(noted.map((each) => each.label)) + 2))
+  const widest = Math.min(most, Math.max(12, labels + 2))
   const lines = shown.slice(start, start + rows).map((option, index): Line => {
     const isInHand = start + index === ui.cursor
     const each = step.isNumbered ? { ...option, label: `${start + index + 1} ${option.label}` } : option

@@ -4,6 +4,7 @@ import { labelled } from '../../domain/labels.ts'
 import type { Answers, Deed, Step } from '../actions/action.ts'
 import { askOfficer } from '../actions/ask.ts'
 import type { Token } from '../input/keys.ts'
+import { keepLast } from '../keep-last.ts'
 import { actionBy } from '../keymap.ts'
 import { toldOf } from '../panels/told.ts'
 import type { View } from '../view.ts'
@@ -15,8 +16,18 @@ const SPEAKER = 'speaker'
 
 const answersOf = (ui: Ui): Answers => Object.fromEntries(ui.answers.map(({ name, value }) => [name, value]))
 
-/** The question being asked now. Whoever acts while no tour is open says who they are first. */
+/** A list may be of a whole department; what is typed, as a PIN is, stays nowhere. */
+const keptList = keepLast<Step>((step) => step.ask === 'choose')
+
+/** The question being asked now: a list is the same while neither the books, the minute nor the answers change. */
 export function stepOf(view: View, ui: Ui): Step {
+  const { state, board, row, speaker, stopped, unicode, size, acts, plan } = view
+  const seen = [state, board, row, speaker, stopped, unicode, size.columns, size.rows, acts, plan]
+  return keptList([...seen, ui.action, ui.answers, ui.speaker], () => nextStep(view, ui))
+}
+
+/** Whoever acts while no tour is open says who they are first. */
+function nextStep(view: View, ui: Ui): Step {
   const action = actionBy(ui.action!)
   const answers = answersOf(ui)
   const isNamed = view.speaker !== undefined || action.asksWho || action.recordsNothing
