@@ -5,8 +5,9 @@ import { cpus, totalmem } from 'node:os'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import type { Compared, Reached, Row, Sides, Tools } from './row.ts'
-import { ACTS, KEYS, MEMORY, START } from './rows/board.ts'
+import { ACTS, MEMORY, START } from './rows/board.ts'
 import { IDLE } from './rows/idle.ts'
+import { KEYS, LIST_KEYS } from './rows/keys.ts'
 import { APPENDS, NODE, REPLAY, VERIFY } from './rows/journal.ts'
 import { JUDGING } from './rows/judging.ts'
 import { PLAN } from './rows/plan.ts'
@@ -19,6 +20,7 @@ import { figuresOf, tableOf, type Measured } from './table.ts'
 const ROWS: readonly Row[] = [
   START,
   KEYS,
+  LIST_KEYS,
   ACTS,
   VERIFY,
   REPLAY,

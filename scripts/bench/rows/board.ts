@@ -1,81 +1,15 @@
-// The rows of the board on a pseudo-terminal: first frame, keys, recorded acts, memory.
+// The rows of the board on a pseudo-terminal: first frame, recorded acts, memory.
 import { setTimeout as sleep } from 'node:timers/promises'
-import { join } from 'node:path'
-import { ALL, inside, MILLION, program, within, type Row, type Tools } from '../row.ts'
+import { ALL, inside, MILLION, within, type Row, type Tools } from '../row.ts'
+import { pressRounds, ROUND } from './keys.ts'
 import type { Measures } from '../stations/setting-up.ts'
-import { FIXED_WORK, timesOfFixedWork } from '../steady.ts'
-import { countedOf, isBoardFrame, isHelloFrame, openTerminal, type OpenTerminal } from '../terminal.ts'
-
-const GLASS = { columns: 120, rows: 40 }
-/** The board's 60 Hz: nobody types faster than this, and nothing of one key is left for the next. */
-const BETWEEN_KEYS_MS = 25
-
-export const openBoard = (tools: Tools, station: string): Promise<OpenTerminal> =>
-  openTerminal({
-    args: [program(tools), '--station', station],
-    root: tools.root,
-    ...GLASS,
-    isFrame: isBoardFrame,
-  })
-export const openHello = (tools: Tools): Promise<OpenTerminal> =>
-  openTerminal({ args: [join(tools.built, 'hello.js')], root: tools.root, ...GLASS, isFrame: isHelloFrame })
+import { openBoard, openHello } from '../opened.ts'
+import { countedOf, type OpenTerminal } from '../terminal.ts'
 
 async function firstFrame(opening: Promise<OpenTerminal>): Promise<number[]> {
   const terminal = await opening
   await terminal.close()
   return [terminal.firstFrameMs]
-}
-
-const [UP, DOWN, PAGE_UP, PAGE_DOWN] = ['\x1b[A', '\x1b[B', '\x1b[5~', '\x1b[6~']
-const [HOME, END, TAB, BACK_TAB] = ['\x1b[H', '\x1b[F', '\t', '\x1b[Z']
-/** Comes back to where it began, and every key of it moves. */
-const ROUND = [
-  ...Array(5).fill(DOWN),
-  ...Array(5).fill(UP),
-  PAGE_DOWN,
-  PAGE_UP,
-  TAB,
-  BACK_TAB,
-  END,
-  HOME,
-] as string[]
-
-async function pressRounds(terminal: OpenTerminal, rounds: number, bytes: number[]): Promise<number[]> {
-  const times: number[] = []
-  for (let round = 0; round < rounds; round++) {
-    for (const key of ROUND) {
-      await sleep(BETWEEN_KEYS_MS)
-      const pressed = await terminal.press(key)
-      times.push(pressed.ms)
-      bytes.push(pressed.bytes)
-    }
-  }
-  return times
-}
-
-async function beginKeys(tools: Tools, size: Measures) {
-  const board = await openBoard(tools, await tools.copy(size))
-  const hello = await openHello(tools)
-  const rounds = tools.isQuick ? 1 : 4
-  const bytes = { ours: [] as number[], base: [] as number[] }
-  const fixed: number[] = []
-  // The first keys find a program that has not been warmed up: they are answered, but say nothing of a tour.
-  for (const terminal of [board, hello]) await pressRounds(terminal, 1, [])
-  return {
-    async ours() {
-      fixed.push(...(await timesOfFixedWork(rounds * ROUND.length, BETWEEN_KEYS_MS)))
-      return pressRounds(board, rounds, bytes.ours)
-    },
-    base: () => pressRounds(hello, rounds, bytes.base),
-    also: () => [
-      { what: 'bytes a key', unit: 'B', aim: 'as many as changed', ...bytes },
-      { what: FIXED_WORK, unit: 'ms', ours: fixed },
-    ],
-    end: async () => {
-      await board.close()
-      await hello.close()
-    },
-  }
 }
 
 /** Writes a note: the last key records it, and the frame that says so comes when it is on disk. */
@@ -98,7 +32,7 @@ async function beginActs(tools: Tools, size: Measures) {
   await recordNotes(board, 2)
   return {
     ours: () => recordNotes(board, tools.isQuick ? 2 : 12),
-    base: () => pressRounds(hello, 1, []),
+    base: () => pressRounds(hello, 1, ROUND),
     end: async () => {
       await board.close()
       await hello.close()
@@ -129,16 +63,6 @@ export const START: Row = {
       base: () => firstFrame(openHello(tools)),
     }
   },
-}
-export const KEYS: Row = {
-  id: 'keys',
-  what: 'key to frame',
-  unit: 'ms',
-  aim: 'p99 under 16 ms',
-  reached: ({ ours }) => ours.p99 < 16,
-  baseline: 'the same, hello-world Ink program',
-  sizes: MILLION,
-  begin: beginKeys,
 }
 export const ACTS: Row = {
   id: 'acts',

@@ -3,7 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises'
 import { MILLION, type Compared, type Row, type Tools } from '../row.ts'
 import type { Measures } from '../stations/setting-up.ts'
 import { countedOf, type OpenTerminal } from '../terminal.ts'
-import { openBoard, openHello } from './board.ts'
+import { openBoard, openHello } from '../opened.ts'
 
 /** A few letters, where they stand, and the marks around an update. */
 const CLOCK_BYTES = 200

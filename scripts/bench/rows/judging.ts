@@ -26,6 +26,8 @@ export const JUDGING: readonly Row[] = [
     150,
   ),
   judged('event', 'one event: evolve, assess again, arrange', 'only what it touches', 'event'),
+  judged('spares', 'the spares for a coat, and whom each leaves without', 'no aim set', 'spares'),
+  judged('coverage', 'what the rack covers, for everybody', 'no aim set', 'coverage'),
   {
     id: 'history',
     what: 'the history of one element',

@@ -10,12 +10,13 @@ import { SIGNS } from '../../domain/signs.ts'
 import { rankSpares, type Spare } from '../../domain/spares.ts'
 import type { Element, State } from '../../domain/state.ts'
 import { sayNames } from '../say.ts'
+import { dateOf, type LocalDate } from '../../domain/time.ts'
 import type { View } from '../view.ts'
 import type { Option } from './action.ts'
 
 type Others = ReturnType<typeof othersFor>
 interface Known {
-  at: string
+  on: LocalDate
   rack: Rack
   others: Map<string, Others>
   spares: Map<string, Spare[]>
@@ -24,13 +25,13 @@ interface Known {
 }
 const known = new WeakMap<State, Known>()
 
-/** Worked out once for a state and a minute: the same list is drawn at every key. */
+/** Worked out once for a state and a day, since no rule looks at the time of day: the same list is drawn at every key. */
 function knownAt({ state, at }: View): Known {
-  const minute = at.slice(0, 16)
+  const today = dateOf(at)
   let kept = known.get(state)
-  if (kept?.at !== minute) {
+  if (kept?.on !== today) {
     kept = {
-      at: minute,
+      on: today,
       rack: rackAt(state, policyOf(state), at),
       others: new Map(),
       spares: new Map(),
