@@ -10,6 +10,7 @@ import type { Paper } from '../paper/press.ts'
 import type { Session } from '../session.ts'
 import { newestSeal } from '../store/seals/seal.ts'
 import { hasUnicode } from '../tui/terminal/abilities.ts'
+import { exportApart, LONG } from './export-apart.ts'
 import { progressOf, type Progress } from './progress.ts'
 import { withStation } from './opened.ts'
 import { readJournal } from './read-journal.ts'
@@ -81,10 +82,14 @@ export async function exportToStation(
   format: Format,
   data: URL,
 ): Promise<{ path: string } | { refused: string }> {
+  const stamp = session.now().slice(0, 19).replaceAll(/[-:]/g, '')
+  const path = join(folder, 'exports', `${fileNameOf(tour)}-${stamp}.${ENDINGS[format]}`)
+  if (session.head.seq > LONG) {
+    const apart = await exportApart({ folder, tour, format, path })
+    if (apart) return apart
+  }
   const made = makeLog(session, folder, tour)
   if ('refused' in made) return made
-  const stamp = session.now().slice(0, 19).replaceAll(/[-:]/g, '')
-  const path = join(folder, 'exports', `${fileNameOf(made.log.tour.id)}-${stamp}.${ENDINGS[format]}`)
   const paper = paperNamed(undefined, session.state)!
   const trouble = writeWhole(path, await write(made.log, format, true, data, paper), true)
   return trouble ? { refused: trouble } : { path }

@@ -38,6 +38,7 @@ const LOG_LENGTH = 500
 const MOST_OF_AN_ACT = 200
 /** Only where it takes long enough that somebody wonders. */
 const UNTIL_WONDERING_MS = 1_500
+const WRITING = 'It is being written.'
 const WAITING = 'This is being recorded. Keys pressed now are kept until it is done.'
 
 export function startLoop({ session, desk, unicode, size, leave }: Around): BoardLoop {
@@ -118,9 +119,14 @@ export function startLoop({ session, desk, unicode, size, leave }: Around): Boar
 
   /** One that is still on its way is waited for too. */
   function exportThen(format: string, say: (made: Exported) => void, sayFailed = sayMistake): void {
-    const made = desk.exportLog(format).finally(recorded).then(say, sayFailed).catch(sayMistake)
+    const slow = setTimeout(sayWriting, UNTIL_WONDERING_MS)
+    const written = desk.exportLog(format).finally(() => clearTimeout(slow))
+    const made = written.finally(recorded).then(say, sayFailed).catch(sayMistake)
     exporting = Promise.all([exporting, made]).then(() => undefined)
   }
+
+  /** What stands there, as after a hand-over, says so already. */
+  const sayWriting = (): void => show({ ...ui, message: ui.message ?? { text: WRITING, tone: 'warn' } })
 
   function sayExported(made: Exported): void {
     const text = 'path' in made ? `Exported to ${made.path}` : made.refused
