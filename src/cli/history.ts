@@ -31,7 +31,7 @@ export function eventsAbout(folder: string, id: string, lastSeq: number, progres
     if (aboutOf(event).includes(id)) events.push(event)
     progress?.step(event.seq)
   }
-  if (!readEventsNaming(folder, id, lastSeq, take)) readEvents(folder, take)
+  if (!readEventsNaming(folder, [id], lastSeq, take)) readEvents(folder, take)
   progress?.end()
   return events
 }

@@ -12,12 +12,12 @@ const NEWLINE = 10
 const BY_NUMBER = '\\u00'
 
 /**
- * Every entry up to `lastSeq` whose line may name the id, in the order of the journal. Undefined when a line that was
+ * Every entry up to `lastSeq` whose line may name any of these, ids or a type of event, in the order of the journal. Undefined when a line that was
  * found does not check, or the file cannot be read: then the journal is to be read whole.
  */
 export function entriesNaming(
   folder: string,
-  id: string,
+  names: readonly string[],
   lastSeq: number,
   files: Files = realFiles,
 ): Entry[] | undefined {
@@ -27,7 +27,7 @@ export function entriesNaming(
     return search(
       files,
       fd,
-      [`"${id}"`, BY_NUMBER].map((each) => Buffer.from(each)),
+      [...names.map((each) => `"${each}"`), BY_NUMBER].map((each) => Buffer.from(each)),
       lastSeq,
     )
   } catch (error) {

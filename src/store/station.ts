@@ -142,11 +142,11 @@ export function readEvents(folder: string, take: (event: Logged) => void): NoSta
  */
 export function readEventsNaming(
   folder: string,
-  id: string,
+  names: readonly string[],
   lastSeq: number,
   take: (event: Logged) => void,
 ): boolean {
-  const entries = entriesNaming(folder, id, lastSeq)
+  const entries = entriesNaming(folder, names, lastSeq)
   if (!entries?.every((entry) => KNOWN.has(entry.type))) return false
   for (const entry of entries) take(asEvent(entry))
   return true

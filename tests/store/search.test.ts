@@ -1,9 +1,12 @@
 // What is found by searching the journal's bytes is what reading all of it finds: nothing about an id is ever left out.
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { deskOf } from '../../src/cli/desk.ts'
 import { eventsAbout } from '../../src/cli/history.ts'
 import { aboutOf } from '../../src/domain/about.ts'
 import type { Event } from '../../src/domain/events.ts'
+import { passing } from '../../src/domain/log-filter.ts'
+import type { Session } from '../../src/session.ts'
 import { realFiles, type Files } from '../../src/store/files.ts'
 import { formatLine, sha256, ZEROS } from '../../src/store/line.ts'
 import { entriesNaming } from '../../src/store/search.ts'
@@ -42,6 +45,43 @@ it('any tours, with imports and amendments: the same events for every id', () =>
     }),
     { ...RUNS, numRuns: 25 },
   )
+})
+
+it('any tours, with corrections: the log of one element, member, seat or tour is what a reading of all of it gives', () => {
+  fc.assert(
+    fc.property(anyTour, anyActs, (commands, acts) => {
+      for (const journal of [journalAfter(commands), journalAfter(acts)]) {
+        const folder = written(journal)
+        const desk = deskOf({} as Session, folder, new URL('file:///nowhere/'))
+        const ids = [...new Set([...journal.flatMap(aboutOf), ...journal.map(({ by }) => by)])]
+        for (const by of ['tour', 'seat', 'element', 'member'] as const) {
+          for (const id of ids) {
+            const wanted = journal.filter(passing({ by, id }))
+            expect(seqs(desk.newest(500, { by, id })), `${by} ${id}`).toEqual(seqs(wanted).toReversed())
+          }
+        }
+      }
+    }),
+    { ...RUNS, numRuns: 15 },
+  )
+})
+
+it('a correction that names only the event it corrects is in the log of what that was about', () => {
+  const withdrawal: Event = {
+    ...note('', 3),
+    type: 'event-amended',
+    data: {
+      seq: 2,
+      type: 'element-tagged',
+      subject: '',
+      why: 'the wrong coat',
+      was: {},
+      with: { withdrawn: true },
+    },
+  }
+  const folder = written([...made(), tag('C-1', 2), withdrawal, tag('C-2', 4)])
+  const desk = deskOf({} as Session, folder, new URL('file:///nowhere/'))
+  expect(seqs(desk.newest(9, { by: 'element', id: 'C-1' }))).toEqual([3, 2])
 })
 
 const note = (text: string, seq: number): Event => ({
@@ -94,7 +134,7 @@ describe('the search', () => {
   it('gives way to reading from the start when a line it found was changed', () => {
     const folder = written([...made(), tag('C-1', 2), tag('C-1', 3), tag('C-1', 4)])
     put(folder, bytesIn(folder).toString().replace('"seq":3', '"seq":7'))
-    expect(entriesNaming(folder, 'C-1', Infinity)).toBeUndefined()
+    expect(entriesNaming(folder, ['C-1'], Infinity)).toBeUndefined()
     expect(seqs(eventsAbout(folder, 'C-1', Infinity))).toEqual([2])
   })
 
@@ -108,13 +148,13 @@ describe('the search', () => {
         ...realFiles,
         read: (fd, into, position) => realFiles.read(fd, into.subarray(0, most), position),
       }
-      expect(entriesNaming(folder, 'C-1', Infinity, files)?.map((each) => each.seq)).toEqual(
+      expect(entriesNaming(folder, ['C-1'], Infinity, files)?.map((each) => each.seq)).toEqual(
         seqs(readWhole(folder, 'C-1')),
       )
     }
   })
 
   it('says nothing where there is no journal', () => {
-    expect(entriesNaming(newFolder(), 'C-1', Infinity)).toBeUndefined()
+    expect(entriesNaming(newFolder(), ['C-1'], Infinity)).toBeUndefined()
   })
 })
