@@ -14,7 +14,7 @@ import {
 } from '../../exports/record-rows.ts'
 import type { Job } from '../../paper/make-paper.ts'
 import type { Session } from '../../session.ts'
-import type { Logged } from '../../store/station.ts'
+import { readEventsNaming, type Logged } from '../../store/station.ts'
 import type { Progress } from '../progress.ts'
 import { readJournal } from '../read-journal.ts'
 import { isOpenToAll, pickElements, type Asked } from './pick.ts'
@@ -126,10 +126,17 @@ function readAll({ folder, progress }: Place, see: (event: Logged) => void): str
   return stopped && `No record was made, because it would not be whole. ${stopped}`
 }
 
+/** The same where only events of one type matter: they are found by their bytes, while nothing is wrong with the journal. */
+function readOf(place: Place, type: Logged['type'], see: (event: Logged) => void): string | undefined {
+  const { session, folder } = place
+  const isFound = !session.stopped && readEventsNaming(folder, [type], session.head.seq, see)
+  return isFound ? undefined : readAll(place, see)
+}
+
 /** The newest batch that is meant: of an event, of somebody it was sent to, or of all. */
 function makeCareSlip(place: Place, { to, event }: Wanted): Making {
   let sent: EventOf<'elements-sent-away'> | undefined
-  const stopped = readAll(place, (each) => {
+  const stopped = readOf(place, 'elements-sent-away', (each) => {
     if (each.type !== 'elements-sent-away') return
     if (event !== undefined && each.seq !== event) return
     if (to === undefined || each.data.to.toLowerCase().includes(to.toLowerCase())) sent = each
